@@ -1,0 +1,58 @@
+namespace GaitSeat.Model;
+
+/// <summary>The gait of a spell. Only rising trot is cut into strides; the others are told apart and kept.</summary>
+public enum Gait
+{
+    Unknown,
+    Halt,
+    Walk,
+    RisingTrot,
+    SittingTrot,
+    Canter,
+}
+
+/// <summary>The side of the picture the horse moves towards. Right shows the rider's right side.</summary>
+public enum Facing
+{
+    Unknown,
+    Left,
+    Right,
+}
+
+/// <summary>Body points of the near side (the side that faces the camera), plus the two far ones that tell the view yaw.</summary>
+public enum BodyPoint
+{
+    Nose,
+    Ear,
+    Shoulder,
+    Elbow,
+    Wrist,
+    Hip,
+    Knee,
+    Ankle,
+    Heel,
+    Toe,
+    FarShoulder,
+    FarHip,
+}
+
+/// <summary>The written form of the terms: what stands in tables, files and on screen.</summary>
+public static class Terms
+{
+    public static string ToTerm(this Gait gait) => gait switch
+    {
+        Gait.Halt => "halt",
+        Gait.Walk => "walk",
+        Gait.RisingTrot => "rising_trot",
+        Gait.SittingTrot => "sitting_trot",
+        Gait.Canter => "canter",
+        _ => "unknown",
+    };
+
+    public static string? ToTerm(this Facing facing) => facing switch
+    {
+        Facing.Left => "left",
+        Facing.Right => "right",
+        _ => null,
+    };
+}
