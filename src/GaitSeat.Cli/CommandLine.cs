@@ -1,0 +1,54 @@
+using GaitSeat.Cli.Commands;
+using GaitSeat.Footage;
+using GaitSeat.Pipeline.Season;
+using GaitSeat.Pipeline.Settings;
+using GaitSeat.Vision.Models;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace GaitSeat.Cli;
+
+/// <summary>The commands, and how what goes wrong becomes a message and an exit code.</summary>
+public static class CommandLine
+{
+    public static async Task<int> RunAsync(IEnumerable<string> args, AnsiConsoles consoles, CancellationToken ct)
+    {
+        var app = new CommandApp(new ConsoleRegistrar(consoles));
+        app.Configure(config =>
+        {
+            config.SetApplicationName("gaitseat");
+            config.ConfigureConsole(consoles.Out);
+            config.PropagateExceptions();
+            config.AddCommand<ProcessCommand>("process").WithDescription("Measure every clip of a folder into a dataset.");
+            config.AddCommand<SheetCommand>("sheet").WithDescription("Write a session sheet with the clips of a folder, or add the clips it lacks.");
+            config.AddCommand<DemoCommand>("demo").WithDescription("Make the demo season and measure it.");
+            config.AddCommand<CheckCommand>("check").WithDescription("Tell what is installed and what is not.");
+            config.AddCommand<AccuracyCommand>("accuracy").WithDescription("Measure footage with known truth and print the errors.");
+            config.AddCommand<SettingsCommand>("settings").WithDescription("Print a pipeline file with every setting, its meaning and its range.");
+        });
+        try
+        {
+            return await app.RunAsync(args, ct);
+        }
+        catch (OperationCanceledException)
+        {
+            consoles.Error.MarkupLine("[yellow]Stopped. What was finished is kept; the same command goes on from there.[/]");
+            return ExitCodes.Stopped;
+        }
+        catch (Exception e) when (Known(e) is { } known)
+        {
+            consoles.Error.WriteLine(known.Text);
+            return known.Code;
+        }
+    }
+
+    private static (string Text, int Code)? Known(Exception e) => e switch
+    {
+        SettingsException s => ($"The pipeline file cannot be used:{Environment.NewLine}{s.Message}", ExitCodes.WrongUsage),
+        SeasonException s => (string.Join(Environment.NewLine, [$"{s.Message}{(s.Problems.Count > 0 ? ":" : "")}", .. s.Problems.Select(p => "  " + p)]), ExitCodes.WrongUsage),
+        CommandAppException c => (c.Message, ExitCodes.WrongUsage),
+        FfmpegMissingException f => (f.Message, ExitCodes.NotInstalled),
+        ModelException m => (m.Message, ExitCodes.NotInstalled),
+        _ => null,
+    };
+}

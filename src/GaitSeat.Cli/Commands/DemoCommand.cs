@@ -1,0 +1,41 @@
+using System.ComponentModel;
+using GaitSeat.Cli.Output;
+using GaitSeat.Footage;
+using GaitSeat.Pipeline.Season;
+using GaitSeat.Pipeline.Settings;
+using GaitSeat.Studio;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace GaitSeat.Cli.Commands;
+
+/// <summary>Makes the demo season (a riding school of our own invention) and runs the main job on it.</summary>
+public sealed class DemoCommand(AnsiConsoles consoles) : AsyncCommand<DemoCommand.Arguments>
+{
+    public sealed class Arguments : CommandSettings
+    {
+        [CommandOption("-o|--out <FOLDER>")]
+        [Description("Where footage and dataset go. Default: out/demo beside the program.")]
+        public string? Out { get; init; }
+    }
+
+    protected override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
+    {
+        var folder = settings.Out ?? Path.Combine(Places.Home, "out", "demo");
+        var clips = Path.Combine(folder, "clips");
+        var season = DemoSeason.Load(Path.Combine(Places.Home, "datasets", "demo-season.yaml"));
+        consoles.Error.MarkupLineInterpolated($"making the demo footage in {clips}");
+        await season.MakeAsync(clips, new LineProgress(consoles.Error), cancellationToken);
+
+        var summary = await ProcessCommand.RunAsync(consoles, new(clips, Path.Combine(folder, "dataset")), new PipelineSettings(), cancellationToken);
+        SummaryTable.Write(consoles.Out, summary);
+        consoles.Out.WriteLine($"clips and sheet: {clips}");
+        consoles.Out.WriteLine($"overlays, stills, plots: {Path.Combine(summary.DatasetFolder, "pictures")}");
+        return ProcessCommand.ExitCodeOf(summary);
+    }
+
+    private sealed class LineProgress(IAnsiConsole console) : IProgress<string>
+    {
+        public void Report(string value) => console.MarkupLineInterpolated($"[grey]  {value}[/]");
+    }
+}

@@ -1,0 +1,45 @@
+using GaitSeat.Faults;
+using GaitSeat.Footage;
+using GaitSeat.Model;
+using GaitSeat.Motion;
+using GaitSeat.Pipeline.Settings;
+using GaitSeat.Vision.Sight;
+
+namespace GaitSeat.Pipeline.Clips;
+
+/// <summary>Everything measured in one clip.</summary>
+public sealed record ClipMeasurement(ClipInfo Info, Sightings Sightings, ClipMotion Motion, IReadOnlyList<Finding> Findings, IReadOnlyList<LeftOut> LeftOut);
+
+/// <summary>One clip from file to findings: probe, scout, follow, motion, rules. Writes nothing.</summary>
+public sealed class ClipMeasurer(Workshop workshop)
+{
+    private readonly PipelineSettings _settings = workshop.Settings;
+
+    /// <param name="path">The clip.</param>
+    /// <param name="lengths">What the sheet says of the rider's size.</param>
+    /// <param name="progress">Told the number of frames followed so far.</param>
+    /// <param name="ct">Stops between frames.</param>
+    /// <exception cref="ClipSetAsideException">The clip cannot be measured; carries the reason.</exception>
+    public async Task<ClipMeasurement> MeasureAsync(string path, BodyLengths lengths, IProgress<int>? progress, CancellationToken ct)
+    {
+        var info = await new ClipProbe(workshop.Ffmpeg, _settings.Probe).ProbeAsync(path, ct);
+        var reader = new FrameReader(workshop.Ffmpeg);
+        var report = new ReadReport();
+        var rider = await ScoutAsync(reader, info, report, ct);
+        var sightings = await new Follower(reader, workshop.Points, _settings).FollowAsync(info, rider, report, progress, ct);
+        if (sightings.Count == 0) throw new ClipSetAsideException("no_frames", $"no frame of {Path.GetFileName(path)} could be decoded");
+
+        var motion = MotionAnalysis.Analyse(sightings, lengths, _settings.Motion);
+        var findings = RuleFindings.Find(motion.Spells, motion.Strides, _settings.Rules);
+        return new(info, sightings, motion, findings, [.. report.LeftOut, .. motion.LeftOut]);
+    }
+
+    private async Task<RiderPath> ScoutAsync(FrameReader reader, ClipInfo info, ReadReport report, CancellationToken ct)
+    {
+        var read = _settings.Read with { MaxRateHz = _settings.Scout.RateHz };
+        var path = await new Scout(workshop.Detector, _settings.Scout).ScoutAsync(reader.ReadAsync(info, read, report, ct), ct);
+        return path.Spans.Count > 0
+            ? path
+            : throw new ClipSetAsideException(path.Reason ?? "no_rider", $"{Path.GetFileName(info.Path)}: {path.ReasonText}");
+    }
+}

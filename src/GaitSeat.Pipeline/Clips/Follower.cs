@@ -1,0 +1,97 @@
+using System.Threading.Channels;
+using GaitSeat.Footage;
+using GaitSeat.Model;
+using GaitSeat.Pipeline.Settings;
+using GaitSeat.Vision.Flow;
+using GaitSeat.Vision.Sight;
+
+namespace GaitSeat.Pipeline.Clips;
+
+/// <summary>
+/// The second pass over a clip: within the spans the scout found, every frame is decoded, its flow taken and its body points read, all three at once
+/// over bounded channels, so that memory does not grow with the clip's pixels.
+/// </summary>
+internal sealed class Follower(FrameReader reader, BodyPointReader points, PipelineSettings settings)
+{
+    /// <param name="clip">The probed clip.</param>
+    /// <param name="path">Where the rider was found.</param>
+    /// <param name="report">Takes what the decoder had to say.</param>
+    /// <param name="progress">Told the number of frames done.</param>
+    /// <param name="ct">Stops between frames.</param>
+    public async Task<Sightings> FollowAsync(ClipInfo clip, RiderPath path, ReadReport report, IProgress<int>? progress, CancellationToken ct)
+    {
+        var seen = new FollowedFrames();
+        foreach (var span in path.Spans)
+        {
+            using var stop = CancellationTokenSource.CreateLinkedTokenSource(ct);
+            var forFlow = Channel.CreateBounded<FrameJob>(settings.Run.FramesAhead);
+            var forPoints = Channel.CreateBounded<FrameJob>(settings.Run.FramesAhead);
+            Task[] tasks =
+            [
+                Task.Run(() => DecodeAsync(clip, path, span, seen, forFlow.Writer, forPoints.Writer, report, stop.Token), CancellationToken.None),
+                Task.Run(() => FlowAsync(forFlow.Reader, seen, stop.Token), CancellationToken.None),
+                .. Enumerable.Range(0, settings.Run.PointWorkers).Select(w => Task.Run(() => PointsAsync(w, forPoints.Reader, seen, progress, stop.Token), CancellationToken.None)),
+            ];
+            await AllOrFirstFailureAsync(tasks, stop);
+        }
+
+        return seen.Fuse(new PointFusion(settings.BodyPoints), path);
+    }
+
+    private async Task DecodeAsync(ClipInfo clip, RiderPath path, TimeSpanSeconds span, FollowedFrames seen, ChannelWriter<FrameJob> flow, ChannelWriter<FrameJob> points, ReadReport report, CancellationToken ct)
+    {
+        try
+        {
+            var read = settings.Read with { StartSeconds = span.StartSeconds, EndSeconds = span.EndSeconds };
+            await foreach (var frame in reader.ReadAsync(clip, read, report, ct))
+            {
+                var t = frame.TimeSeconds;
+                var job = new FrameJob(seen.Add(t), frame, path.RiderAt(t), path.HorseAt(t));
+                await flow.WriteAsync(job, ct);
+                await points.WriteAsync(job, ct);
+            }
+        }
+        finally
+        {
+            flow.TryComplete();
+            points.TryComplete();
+        }
+    }
+
+    private async Task FlowAsync(ChannelReader<FrameJob> jobs, FollowedFrames seen, CancellationToken ct)
+    {
+        var flow = new PatchFlow(settings.Flow);
+        await foreach (var job in jobs.ReadAllAsync(ct))
+        {
+            seen.SetFlow(job.Number, flow.Next(job.Frame, new FlowHints(job.Rider, job.Horse, null)));
+            job.Done();
+        }
+    }
+
+    private async Task PointsAsync(int worker, ChannelReader<FrameJob> jobs, FollowedFrames seen, IProgress<int>? progress, CancellationToken ct)
+    {
+        await foreach (var job in jobs.ReadAllAsync(ct))
+        {
+            if (job.Rider is { } rider) seen.SetPose(job.Number, points.Read(worker, job.Frame, rider));
+            job.Done();
+            progress?.Report(job.Number + 1);
+        }
+    }
+
+    /// <summary>Waits for all; the first that fails stops the others, and its exception is the one that is seen.</summary>
+    private static async Task AllOrFirstFailureAsync(Task[] tasks, CancellationTokenSource stop)
+    {
+        var open = tasks.ToList();
+        Task? failed = null;
+        while (open.Count > 0)
+        {
+            var done = await Task.WhenAny(open);
+            open.Remove(done);
+            if (done.IsCompletedSuccessfully || failed is not null) continue;
+            failed = done;
+            await stop.CancelAsync();
+        }
+
+        if (failed is not null) await failed;
+    }
+}

@@ -1,0 +1,23 @@
+using GaitSeat.Model;
+
+namespace GaitSeat.Pipeline.Clips;
+
+/// <summary>One frame on its way past two readers (flow in order, body points in any order); the pixels go back when both are done.</summary>
+internal sealed class FrameJob(int number, Frame frame, BoxPx? rider, BoxPx? horse)
+{
+    private int _readers = 2;
+
+    /// <summary>0-based position among all followed frames of the clip.</summary>
+    public int Number { get; } = number;
+
+    public Frame Frame { get; } = frame;
+
+    public BoxPx? Rider { get; } = rider;
+
+    public BoxPx? Horse { get; } = horse;
+
+    public void Done()
+    {
+        if (Interlocked.Decrement(ref _readers) == 0) Frame.Dispose();
+    }
+}

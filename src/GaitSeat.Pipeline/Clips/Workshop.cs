@@ -1,0 +1,48 @@
+using GaitSeat.Footage;
+using GaitSeat.Pipeline.Settings;
+using GaitSeat.Vision.Models;
+using GaitSeat.Vision.Sight;
+
+namespace GaitSeat.Pipeline.Clips;
+
+/// <summary>The tools a run shares over its clips: FFmpeg and the loaded models. Loaded once, when first needed.</summary>
+public sealed class Workshop : IDisposable
+{
+    private readonly Lazy<ObjectDetector> _detector;
+    private readonly Lazy<BodyPointReader> _points;
+
+    private Workshop(FfmpegTools ffmpeg, PipelineSettings settings, ModelFile detector, ModelFile? bodyPoints, ModelFile torso)
+    {
+        Ffmpeg = ffmpeg;
+        Settings = settings;
+        Models = [detector, bodyPoints!, torso];
+        ModelHash = ModelStore.HashOf(Models);
+        PipelineHash = Pipeline.Settings.PipelineHash.Of(settings);
+        _detector = new(() => new ObjectDetector(detector, settings.Scout, settings.Run.PointWorkers));
+        _points = new(() => new BodyPointReader(bodyPoints!, torso, settings.BodyPoints, settings.Run.PointWorkers));
+    }
+
+    public FfmpegTools Ffmpeg { get; }
+
+    public PipelineSettings Settings { get; }
+
+    public IReadOnlyList<ModelFile> Models { get; }
+
+    public string ModelHash { get; }
+
+    public string PipelineHash { get; }
+
+    public ObjectDetector Detector => _detector.Value;
+
+    public BodyPointReader Points => _points.Value;
+
+    /// <summary>Finds FFmpeg and makes the models ready (imports them if the cache lacks them).</summary>
+    public static Workshop Open(FfmpegTools ffmpeg, ModelStore models, PipelineSettings settings) =>
+        new(ffmpeg, settings, models.Ensure(ModelCatalogue.NanoDet), models.Ensure(ModelCatalogue.MoveNetThunder), models.Ensure(ModelCatalogue.BlazePoseHeavy));
+
+    public void Dispose()
+    {
+        if (_detector.IsValueCreated) _detector.Value.Dispose();
+        if (_points.IsValueCreated) _points.Value.Dispose();
+    }
+}

@@ -1,0 +1,15 @@
+using System.Security.Cryptography;
+using System.Text;
+
+namespace GaitSeat.Pipeline.Settings;
+
+/// <summary>Names a set of settings by what they do: two files that lead to the same numbers have the same hash.</summary>
+public static class PipelineHash
+{
+    /// <summary>SHA-256, lower-case hex, over the canonical text of every setting that can change a number.</summary>
+    public static string Of(PipelineSettings settings)
+    {
+        var numbers = settings with { Output = new(), Run = new() };
+        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(SettingsWriter.Write(numbers, docs: null))));
+    }
+}
