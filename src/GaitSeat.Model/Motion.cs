@@ -69,4 +69,16 @@ public sealed record ClipMotion(
     IReadOnlyList<Spell> Spells,
     IReadOnlyList<Stride> Strides,
     IReadOnlyList<LeftOut> LeftOut,
-    MotionTrace Trace);
+    MotionTrace Trace)
+{
+    /// <summary>No spell, no stride, no frame: a clip that could not be measured.</summary>
+    public static ClipMotion Nothing { get; } = new([], [], [], new MotionTrace
+    {
+        TimeSeconds = [],
+        SeatPctLeg = [],
+        BouncePctLeg = [],
+        TreadForwardPctLeg = [],
+        ThighAngleDeg = [],
+        Points = [.. Enum.GetValues<BodyPoint>().Select(_ => PointTrack.Empty(0))],
+    });
+}
