@@ -1,0 +1,32 @@
+using GaitSeat.Model;
+
+namespace GaitSeat.Vision.Sight;
+
+/// <summary>Names why a frame is not measured.</summary>
+public static class FrameReasons
+{
+    private static readonly BodyPoint[] Needed = [BodyPoint.Shoulder, BodyPoint.Hip, BodyPoint.Knee, BodyPoint.Ankle];
+
+    public static FrameReason[] Of(
+        BoxPx?[] rider, PointTrack[] points, double[] yawDeg, Facing[] facing, int widthPx, int heightPx, BodyPointSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(rider);
+        ArgumentNullException.ThrowIfNull(points);
+        ArgumentNullException.ThrowIfNull(yawDeg);
+        ArgumentNullException.ThrowIfNull(facing);
+        ArgumentNullException.ThrowIfNull(settings);
+        var picture = new BoxPx(0, 0, widthPx, heightPx);
+        var reasons = new FrameReason[rider.Length];
+        for (var i = 0; i < reasons.Length; i++) reasons[i] = One(i);
+        return reasons;
+
+        FrameReason One(int i)
+        {
+            if (rider[i] is not { } box || points[(int)BodyPoint.Hip][i].IsMissing) return FrameReason.NoRider;
+            if (box.Height < settings.RiderHeightMinimumPx) return FrameReason.RiderTooSmall;
+            if (!Needed.All(p => picture.Contains(points[(int)p][i]))) return FrameReason.OutOfPicture;
+            if (facing[i] == Facing.Unknown || Needed.Any(p => points[(int)p].Confidence[i] < settings.ConfidenceMinimum)) return FrameReason.PointsUncertain;
+            return yawDeg[i] > settings.ViewYawMaximumDeg ? FrameReason.TurnedOut : FrameReason.None;
+        }
+    }
+}
