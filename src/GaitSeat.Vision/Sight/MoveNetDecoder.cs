@@ -1,5 +1,3 @@
-using GaitSeat.Model;
-
 namespace GaitSeat.Vision.Sight;
 
 /// <summary>The four maps of MoveNet, channel last. <paramref name="grid"/> cells a side.</summary>

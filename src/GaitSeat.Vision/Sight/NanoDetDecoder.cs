@@ -3,9 +3,9 @@ using GaitSeat.Model;
 namespace GaitSeat.Vision.Sight;
 
 /// <summary>One level of the detector's output: a grid of cells with class scores and, for each box edge, a distribution over its distance.</summary>
-/// <param name="Scores">Cells x classes, 0..1.</param>
-/// <param name="Distances">Cells x 4 edges (left, top, right, bottom) x <see cref="NanoDetDecoder.Bins"/>, before softmax.</param>
-/// <param name="StridePx">Size of a cell in the input, px.</param>
+/// <param name="scores">Cells x classes, 0..1.</param>
+/// <param name="distances">Cells x 4 edges (left, top, right, bottom) x <see cref="NanoDetDecoder.Bins"/>, before softmax.</param>
+/// <param name="stridePx">Size of a cell in the input, px.</param>
 public readonly ref struct NanoDetLevel(ReadOnlySpan<float> scores, ReadOnlySpan<float> distances, int stridePx)
 {
     public ReadOnlySpan<float> Scores { get; } = scores;
