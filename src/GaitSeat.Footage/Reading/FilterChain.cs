@@ -1,0 +1,46 @@
+using System.Globalization;
+
+namespace GaitSeat.Footage;
+
+/// <summary>The filters between decoder and frames. FFmpeg's own display rotation runs before them.</summary>
+internal static class FilterChain
+{
+    /// <summary>Mean rates up to this much over the limit are left alone, so that 60.0x Hz from a phone's clock is not halved.</summary>
+    private const double RateTolerance = 0.02;
+
+    public static string Build(StreamLook stream, ReadSettings settings, double rateHz, int widthPx, int heightPx)
+    {
+        var filters = new List<string> { Trim(stream, settings), $"setpts=PTS-({stream.OriginTicks})" };
+
+        // One frame out for one in: the rate of strides does not need fields, and doubled frames would not be pictures that were taken together.
+        if (stream.Interlaced) filters.Add("bwdif=mode=send_frame:parity=auto:deint=all");
+
+        // NUT takes rising times only. A clip that steps back in time (joined recordings) loses the frames that step back.
+        filters.Add($"select='isnan(prev_selected_pts)+gt(pts,prev_selected_pts){Thinning(settings, rateHz)}'");
+        filters.Add($"scale={widthPx}:{heightPx}:flags=bicubic+accurate_rnd+full_chroma_int");
+        filters.Add("setsar=1");
+        filters.Add("format=rgb24");
+        return string.Join(',', filters);
+    }
+
+    private static string Trim(StreamLook stream, ReadSettings settings)
+    {
+        var start = stream.OriginTicks + Ticks(stream, settings.StartSeconds ?? 0);
+        var trim = $"trim=start_pts={start}";
+        return settings.EndSeconds is { } end ? $"{trim}:end_pts={stream.OriginTicks + Ticks(stream, end)}" : trim;
+    }
+
+    /// <summary>The first tick not before a time. A millionth of a tick of slack, for a time that was written down from a tick.</summary>
+    private static long Ticks(StreamLook stream, double seconds) =>
+        (long)Math.Ceiling(seconds * stream.TickDenominator / stream.TickNumerator - 1e-6);
+
+    /// <summary>
+    /// Leaves frames out so that every n-th stays, n the least that brings the mean rate under the limit: even steps are kinder to the smoothing
+    /// that follows than a just-so rate. Asked by time (n - 1/2 mean steps after the last), so that slow parts of a mixed clip stay whole.
+    /// </summary>
+    private static string Thinning(ReadSettings settings, double rateHz)
+    {
+        var every = Math.Ceiling(rateHz / settings.MaxRateHz - RateTolerance);
+        return every <= 1 ? "" : string.Create(CultureInfo.InvariantCulture, $"*gte(t-prev_selected_t,{(every - 0.5) / rateHz:R})");
+    }
+}

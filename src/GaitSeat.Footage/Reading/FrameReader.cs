@@ -1,0 +1,89 @@
+using System.Runtime.CompilerServices;
+using System.Threading.Channels;
+using GaitSeat.Model;
+
+namespace GaitSeat.Footage;
+
+/// <summary>
+/// Reads a clip frame by frame: upright, square pixels, deinterlaced, at analysis size, each with its exact presentation time.
+/// At most <see cref="ReadSettings.FramesAhead"/> + 2 frames exist besides those the caller holds, however long the clip.
+/// </summary>
+/// <remarks>
+/// Times are seconds from the presentation time of the video stream's first decodable frame, in the stream's own clock: sound, edit lists and the
+/// start offset of the container play no part. They are the same whichever part of the clip is read. High dynamic range
+/// pictures are not tone-mapped; the report says so.
+/// </remarks>
+public sealed class FrameReader(FfmpegTools tools)
+{
+    /// <summary>How long the second look at the file may take, s: the probe has just opened it.</summary>
+    private const double LookTimeoutSeconds = 60;
+
+    /// <summary>Size of the analysed picture: the display size, made smaller until the longest side fits, never larger; even, and at least 2.</summary>
+    public static (int WidthPx, int HeightPx) AnalysisSize(ClipInfo clip, ReadSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(clip);
+        ArgumentNullException.ThrowIfNull(settings);
+        var factor = Math.Min(1, (double)settings.MaxSidePx / Math.Max(clip.WidthPx, clip.HeightPx));
+        return (Even(clip.WidthPx * factor), Even(clip.HeightPx * factor));
+
+        // To the even number below, so that rounding never enlarges; the half pixel forgives a factor that is not exact.
+        static int Even(double side) => Math.Max(2, (int)((side + 1e-6) / 2) * 2);
+    }
+
+    /// <inheritdoc cref="ReadAsync(ClipInfo, ReadSettings, ReadReport, CancellationToken)"/>
+    public IAsyncEnumerable<Frame> ReadAsync(ClipInfo clip, ReadSettings settings, CancellationToken ct) =>
+        ReadAsync(clip, settings, new ReadReport(), ct);
+
+    /// <summary>The frames in order, times strictly rising. The caller disposes each. Breaking off ends FFmpeg.</summary>
+    /// <param name="report">Filled while reading; says what of the clip could not be read.</param>
+    /// <exception cref="ClipSetAsideException">Not a single frame could be decoded. A clip damaged further on gives its good frames and a note in the report.</exception>
+    /// <exception cref="OperationCanceledException">Cancelled; FFmpeg has been ended.</exception>
+    public IAsyncEnumerable<Frame> ReadAsync(ClipInfo clip, ReadSettings settings, ReadReport report, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(clip);
+        ArgumentNullException.ThrowIfNull(settings);
+        ArgumentNullException.ThrowIfNull(report);
+        if (settings.EndSeconds <= (settings.StartSeconds ?? 0))
+            throw new ArgumentException($"The end ({settings.EndSeconds} s) must be after the start ({settings.StartSeconds ?? 0} s).", nameof(settings));
+        return Impl(clip, settings, report, ct);
+    }
+
+    private async IAsyncEnumerable<Frame> Impl(ClipInfo clip, ReadSettings settings, ReadReport report, [EnumeratorCancellation] CancellationToken ct)
+    {
+        var stream = await LookAsync(clip, ct);
+        var (width, height) = AnalysisSize(clip, settings);
+        var command = DecodeCommand.Build(clip, stream, settings, width, height);
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(ct);
+        await using var process = ToolProcess.Start(tools.FfmpegPath, command, withInput: false, stop.Token);
+        var ahead = Channel.CreateBounded<Frame>(new BoundedChannelOptions(settings.FramesAhead) { SingleReader = true, SingleWriter = true });
+        var decoding = new FramePump(stream, width, height).RunAsync(process.Output, ahead.Writer, stop.Token);
+        try
+        {
+            await foreach (var frame in ahead.Reader.ReadAllAsync(ct))
+            {
+                report.FramesRead++;
+                report.LastTimeSeconds = frame.TimeSeconds;
+                yield return frame;
+            }
+
+            var exitCode = await process.WaitAsync();
+            ct.ThrowIfCancellationRequested();
+            ReadJudge.Conclude(clip, settings, stream, exitCode, process.Messages, report);
+        }
+        finally
+        {
+            await stop.CancelAsync();
+            process.Kill();
+            await decoding.ContinueWith(_ => { }, TaskScheduler.Default);
+            while (ahead.Reader.TryRead(out var unread)) unread.Dispose();
+        }
+    }
+
+    /// <summary>What the clip record does not carry: the stream's clock, its first time, its container.</summary>
+    private async Task<StreamLook> LookAsync(ClipInfo clip, CancellationToken ct)
+    {
+        FileStart.Check(clip.Path);
+        var (answer, stream) = await new ProbeCommand(tools, TimeSpan.FromSeconds(LookTimeoutSeconds)).LookAsync(clip.Path, wantedFrames: 1, ct);
+        return stream ?? throw new ClipSetAsideException(ClipReasons.Unreadable, $"'{clip.Path}' could be probed but can be opened no more: {answer.Messages.LastLine()}.");
+    }
+}
