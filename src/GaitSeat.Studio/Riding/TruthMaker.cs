@@ -1,0 +1,132 @@
+using GaitSeat.Model;
+
+namespace GaitSeat.Studio;
+
+/// <summary>Writes down what is truly in a ride: frames as the camera sees them, strides from the continuous motion.</summary>
+internal sealed class TruthMaker(Ride ride, Stage stage, StudioCamera camera)
+{
+    /// <summary>Step of the dense sampling that finds tops, ranges and means, share of a stride.</summary>
+    private const int StepsPerStride = 1000;
+
+    /// <summary>Angles at sit and top are means over this share of the stride on either side.</summary>
+    private const double MeanShare = 0.05;
+
+    public ClipTruth Make(string clipName)
+    {
+        var script = ride.Script;
+        var rows = Enumerable.Range(0, script.FrameCount).Select(FrameAt).ToArray();
+        return new ClipTruth
+        {
+            Clip = clipName,
+            Width = script.WidthPx,
+            Height = script.HeightPx,
+            Fps = script.FrameRateHz,
+            Frames = rows.Length,
+            DurationS = rows.Length / script.FrameRateHz,
+            Gait = GaitWords.Of(script.Gait),
+            StatureM = script.StatureCm / 100,
+            Facing = script.Facing == Facing.Right ? "right" : "left",
+            Camera = script.Camera == CameraWork.Static ? "static" : "pan",
+            YawNominalDeg = script.YawDeg,
+            YawMeanDeg = rows.Average(r => r.YawDeg),
+            PxPerMMean = rows.Average(r => r.PxPerM),
+            RiderPxHeightMean = rows.Average(r => r.RiderPxHeight),
+            FirstInFrame = Array.FindIndex(rows, r => r.RiderFullInFrame),
+            LastInFrame = Array.FindLastIndex(rows, r => r.RiderFullInFrame),
+            SpeedMS = ride.SpeedMS,
+            StrideHzNominal = script.StrideHzOrUsual,
+            TrunkBounceExcursionCm = script.BounceCmOrUsual,
+            ThighLenM = ride.Body.ThighM,
+            ShankLenM = ride.Body.ShankM,
+            LeatherM = ride.LeatherM,
+            Strides = [.. Strides(rows.Length / script.FrameRateHz)],
+            FrameRows = rows,
+        };
+    }
+
+    private FrameTruth FrameAt(int frame)
+    {
+        var seconds = frame / ride.Script.FrameRateHz;
+        var moment = ride.At(seconds);
+        var (standing, state, pose) = (stage.At(moment), camera.At(seconds), moment.Pose);
+        var (w, h) = (ride.Script.WidthPx, ride.Script.HeightPx);
+        var points = PosePoints.Of(pose, ride.Body).ToDictionary(
+            p => p.Name,
+            p =>
+            {
+                var px = StudioCamera.Project(state, standing, p.Metres).Px;
+                var outside = px.X < 0 || px.Y < 0 || px.X >= w || px.Y >= h;
+                return new PointTruth(px, outside ? PointVisibility.Outside : p.Hidden ? PointVisibility.Hidden : PointVisibility.Seen, p.Metres);
+            },
+            StringComparer.Ordinal);
+        var lowest = Math.Max(points["heel"].Px.Y, Math.Max(points["toe"].Px.Y, points["tread"].Px.Y));
+        return new FrameTruth
+        {
+            Frame = frame,
+            TimeSeconds = seconds,
+            Points = points,
+            StridePhase = moment.Phase,
+            PxPerM = StudioCamera.Project(state, standing, pose.Hip.At(0)).PxPerM,
+            YawDeg = standing.YawDeg,
+            RiderPxHeight = lowest - points["helmet_top"].Px.Y,
+            RiderFullInFrame = points.Values.All(p => p.Visibility != PointVisibility.Outside),
+            ThighDeg = pose.ThighDeg,
+            TrunkDeg = pose.TrunkDeg,
+            RiseCm = 100 * (Ride.SeatOverSaddleM(moment) - SeatAtRestM),
+            TreadFwdOfBarCm = 100 * Ride.TreadOverRestM(moment),
+            AnkleFwdOfHipCm = 100 * (pose.Ankle.Forward - pose.Hip.Forward),
+            BounceCm = 100 * moment.Trunk.BounceM,
+        };
+    }
+
+    // The lowest seat of a rising stride; elsewhere the mean seat.
+    private double SeatAtRestM =>
+        BodyPlan.HipOverSeatM - (ride.Script.Gait == Gait.RisingTrot ? Math.Min(SeatMotion.SinkM, ride.Script.RiseCm / 100) : 0);
+
+    private IEnumerable<StrideTruth> Strides(double durationSeconds)
+    {
+        var instants = ride.Clock.Instants;
+        for (var i = 0; i + 1 < instants.Count; i++)
+        {
+            if (instants[i] >= 0 && instants[i + 1] <= durationSeconds) yield return StrideOf(instants[i], instants[i + 1]);
+        }
+    }
+
+    private StrideTruth StrideOf(double sit, double nextSit)
+    {
+        var step = (nextSit - sit) / StepsPerStride;
+        var moments = Enumerable.Range(0, StepsPerStride + 1).Select(i => ride.At(sit + i * step)).ToArray();
+        var seat = Array.ConvertAll(moments, Ride.SeatOverSaddleM);
+        var tread = Array.ConvertAll(moments, Ride.TreadOverRestM);
+        var top = Array.IndexOf(seat, seat.Max());
+        var topSeconds = sit + top * step;
+        var sitPose = moments[0].Pose;
+        double Around(double seconds, Func<RiderPose, double> angle) => MeanAround(seconds, nextSit - sit, angle);
+        return new StrideTruth
+        {
+            SitS = sit,
+            TopS = topSeconds,
+            NextSitS = nextSit,
+            RiseCm = 100 * (seat[top] - (seat[0] + seat[^1]) / 2),
+            ThighSitDeg = Around(sit, p => p.ThighDeg),
+            ThighTopDeg = Around(topSeconds, p => p.ThighDeg),
+            ShankSitDeg = Around(sit, p => p.ShankDeg),
+            KneeSitDeg = Around(sit, p => p.KneeDeg),
+            TrunkSitDeg = Around(sit, p => p.TrunkDeg),
+            TrunkTopDeg = Around(topSeconds, p => p.TrunkDeg),
+            FootPitchSitDeg = Around(sit, p => p.FootPitchDeg),
+            DriftSwingCm = 100 * (tread.Max() - tread.Min()),
+            DriftOffsetCm = 100 * tread.Average(),
+            DriftOffsetHipCm = 100 * (sitPose.Tread.Forward - sitPose.Hip.Forward),
+            StirrupLengthIndexPct = 100 * (sitPose.Hip.Up - sitPose.Tread.Up) / (ride.Body.ThighM + ride.Body.ShankM),
+        };
+    }
+
+    private double MeanAround(double seconds, double strideSeconds, Func<RiderPose, double> angle)
+    {
+        const int HalfSteps = (int)(MeanShare * StepsPerStride);
+        var sum = 0.0;
+        for (var i = -HalfSteps; i <= HalfSteps; i++) sum += angle(ride.At(seconds + i * strideSeconds / StepsPerStride).Pose);
+        return sum / (2 * HalfSteps + 1);
+    }
+}
