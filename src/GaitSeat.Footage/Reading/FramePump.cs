@@ -4,7 +4,7 @@ using GaitSeat.Model;
 namespace GaitSeat.Footage;
 
 /// <summary>Carries frames from FFmpeg's output into a bounded channel. When the channel is full it stops reading, the pipe fills, and FFmpeg waits.</summary>
-internal sealed class FramePump(StreamLook stream, int widthPx, int heightPx)
+internal sealed class FramePump(int widthPx, int heightPx)
 {
     /// <summary>Ends when the output does. A frame cut short by a killed FFmpeg is dropped; other failures reach the channel's reader.</summary>
     public async Task RunAsync(Stream output, ChannelWriter<Frame> frames, CancellationToken cancellationToken)
@@ -12,11 +12,11 @@ internal sealed class FramePump(StreamLook stream, int widthPx, int heightPx)
         try
         {
             var reader = new NutReader(output);
-            for (var index = 0; await reader.NextAsync() is var (ticks, bytes); index++)
+            for (var index = 0; await reader.NextAsync() is var (seconds, bytes); index++)
             {
                 if (bytes != (long)widthPx * heightPx * 3)
                     throw new InvalidDataException($"FFmpeg gave a frame of {bytes} bytes; {widthPx} x {heightPx} x 3 were asked for.");
-                await SendAsync(reader, new Frame(index, stream.ToSeconds(ticks), widthPx, heightPx), frames, cancellationToken);
+                await SendAsync(reader, new Frame(index, seconds, widthPx, heightPx), frames, cancellationToken);
             }
 
             frames.Complete();

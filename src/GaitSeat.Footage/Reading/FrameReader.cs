@@ -56,7 +56,7 @@ public sealed class FrameReader(FfmpegTools tools)
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(ct);
         await using var process = ToolProcess.Start(tools.FfmpegPath, command, withInput: false, stop.Token);
         var ahead = Channel.CreateBounded<Frame>(new BoundedChannelOptions(settings.FramesAhead) { SingleReader = true, SingleWriter = true });
-        var decoding = new FramePump(stream, width, height).RunAsync(process.Output, ahead.Writer, stop.Token);
+        var decoding = new FramePump(width, height).RunAsync(process.Output, ahead.Writer, stop.Token);
         try
         {
             await foreach (var frame in ahead.Reader.ReadAllAsync(ct))

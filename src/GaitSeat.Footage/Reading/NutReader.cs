@@ -22,9 +22,9 @@ internal sealed class NutReader(Stream source)
     private long _lastTicks;
 
     /// <summary>Moves to the next frame; its pixels are then to be taken with <see cref="ReadPixelsAsync"/>.</summary>
-    /// <returns>Its time in ticks of the clock FFmpeg was given, and its size in bytes; null at the end.</returns>
+    /// <returns>Its time, s, and its size in bytes; null at the end.</returns>
     /// <exception cref="EndOfStreamException">The stream ends within a frame.</exception>
-    public async Task<(long Ticks, long Bytes)?> NextAsync()
+    public async Task<(double Seconds, long Bytes)?> NextAsync()
     {
         if (_main is null)
         {
@@ -77,7 +77,7 @@ internal sealed class NutReader(Stream source)
         _lastTicks = (long)ticks;
     }
 
-    private async Task<(long Ticks, long Bytes)> ReadFrameHeaderAsync(int code)
+    private async Task<(double Seconds, long Bytes)> ReadFrameHeaderAsync(int code)
     {
         var row = Main.Codes[code];
         var flags = row.Flags;
@@ -95,7 +95,7 @@ internal sealed class NutReader(Stream source)
         // Raw pictures have no side data and no common beginning; if they had, the pixels would be read from the wrong place.
         if (flags.HasFlag(NutFlags.SideData) || Main.ElidedHeads[head].Length > 0)
             throw new InvalidDataException("FFmpeg's NUT stream has side data or a shortened frame, which raw pictures do not.");
-        return (_lastTicks, row.SizeLow + high * row.SizeFactor);
+        return (ToSeconds(_lastTicks), row.SizeLow + high * row.SizeFactor);
     }
 
     /// <summary>A short time holds only the low bits, nearest to the last; a long one is offset by their range.</summary>
@@ -106,6 +106,9 @@ internal sealed class NutReader(Stream source)
         var start = _lastTicks - (range - 1) / 2;
         return ((coded - start) & (range - 1)) + start;
     }
+
+    /// <summary>By the clock the stream states: FFmpeg halves the ticks it was given until they are finer than 1/48000 s, so the clock it was given does not hold here.</summary>
+    private double ToSeconds(long ticks) => (double)((decimal)ticks * _timeBase.Numerator / _timeBase.Denominator);
 
     private NutMainHeader Main => _main ?? throw new InvalidDataException("FFmpeg's NUT stream begins without its main header.");
 }
