@@ -47,7 +47,7 @@ public static class CommandLine
         SettingsException s => ($"The pipeline file cannot be used:{Environment.NewLine}{s.Message}", ExitCodes.WrongUsage),
         SeasonException s => (string.Join(Environment.NewLine, [$"{s.Message}{(s.Problems.Count > 0 ? ":" : "")}", .. s.Problems.Select(p => "  " + p)]), ExitCodes.WrongUsage),
         CommandAppException c => (c.Message, ExitCodes.WrongUsage),
-        FfmpegMissingException f => (f.Message, ExitCodes.NotInstalled),
+        FfmpegNotFoundException f => (f.Message, ExitCodes.NotInstalled),
         ModelException m => (m.Message, ExitCodes.NotInstalled),
         _ => null,
     };

@@ -33,7 +33,7 @@ public sealed class CheckCommand(AnsiConsoles consoles) : Command
             consoles.Out.MarkupLineInterpolated($"[green]ok[/]       {what}: {find()}");
             return true;
         }
-        catch (Exception e) when (e is FfmpegMissingException or ModelException or FileNotFoundException)
+        catch (Exception e) when (e is FfmpegNotFoundException or ModelException or FileNotFoundException)
         {
             consoles.Out.MarkupLineInterpolated($"[red]missing[/]  {what}: {e.Message}");
             return false;

@@ -30,7 +30,7 @@ public sealed class DemoCommand(AnsiConsoles consoles) : AsyncCommand<DemoComman
         var summary = await ProcessCommand.RunAsync(consoles, new(clips, Path.Combine(folder, "dataset")), new PipelineSettings(), cancellationToken);
         SummaryTable.Write(consoles.Out, summary);
         consoles.Out.WriteLine($"clips and sheet: {clips}");
-        consoles.Out.WriteLine($"overlays, stills, plots: {Path.Combine(summary.DatasetFolder, "pictures")}");
+        consoles.Out.WriteLine($"overlays, stills, plots: {SeasonRun.PictureFolder(summary.DatasetFolder)}");
         return ProcessCommand.ExitCodeOf(summary);
     }
 

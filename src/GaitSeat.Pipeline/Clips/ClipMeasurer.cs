@@ -40,6 +40,13 @@ public sealed class ClipMeasurer(Workshop workshop)
         var path = await new Scout(workshop.Detector, _settings.Scout).ScoutAsync(reader.ReadAsync(info, read, report, ct), ct);
         return path.Spans.Count > 0
             ? path
-            : throw new ClipSetAsideException(path.Reason ?? "no_rider", $"{Path.GetFileName(info.Path)}: {path.ReasonText}");
+            : throw new ClipSetAsideException(path.MissingReason ?? "no_rider", $"{Path.GetFileName(info.Path)}: {Why(path.MissingReason)}");
     }
+
+    private static string Why(string? reason) => reason switch
+    {
+        "no_frames" => "no frame could be decoded",
+        "no_horse" => "no rider on a horse was found: there is a person, but no horse under them",
+        _ => "no rider on a horse was found; a rider side-on and at least 100 px tall is needed",
+    };
 }

@@ -33,9 +33,9 @@ internal sealed class FollowedFrames
         lock (_lock) _poses[number] = pose;
     }
 
-    public Sightings Fuse(PointFusion fusion, RiderPath path)
+    public Sightings Fuse(PointFusion fusion, RiderPath path, int widthPx, int heightPx)
     {
         var (trunk, surroundings, cuts) = PatchMotions.Collect(_flow);
-        return fusion.Fuse([.. _timeSeconds], _poses, path, trunk, surroundings, cuts);
+        return fusion.Fuse([.. _timeSeconds], _poses, path, trunk, surroundings, cuts, widthPx, heightPx);
     }
 }

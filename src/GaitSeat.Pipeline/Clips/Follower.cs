@@ -35,7 +35,8 @@ internal sealed class Follower(FrameReader reader, BodyPointReader points, Pipel
             await AllOrFirstFailureAsync(tasks, stop);
         }
 
-        return seen.Fuse(new PointFusion(settings.BodyPoints), path);
+        var (widthPx, heightPx) = FrameReader.AnalysisSize(clip, settings.Read);
+        return seen.Fuse(new PointFusion(settings.BodyPoints), path, widthPx, heightPx);
     }
 
     private async Task DecodeAsync(ClipInfo clip, RiderPath path, TimeSpanSeconds span, FollowedFrames seen, ChannelWriter<FrameJob> flow, ChannelWriter<FrameJob> points, ReadReport report, CancellationToken ct)

@@ -18,7 +18,7 @@ public sealed class Workshop : IDisposable
         Models = [detector, bodyPoints!, torso];
         ModelHash = ModelStore.HashOf(Models);
         PipelineHash = Pipeline.Settings.PipelineHash.Of(settings);
-        _detector = new(() => new ObjectDetector(detector, settings.Scout, settings.Run.PointWorkers));
+        _detector = new(() => new ObjectDetector(detector, settings.Detector, settings.Run.PointWorkers));
         _points = new(() => new BodyPointReader(bodyPoints!, torso, settings.BodyPoints, settings.Run.PointWorkers));
     }
 

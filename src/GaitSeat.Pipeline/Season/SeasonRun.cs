@@ -35,7 +35,7 @@ public sealed class SeasonRun(Workshop workshop, TimeProvider time, string softw
             ct.ThrowIfCancellationRequested();
             var file = Path.GetFileName(clip);
             watcher?.ClipBegins(file);
-            var outcome = await OneClipAsync(clip, sheet?.Find(file), sheet is not null, dataset, watcher, ct);
+            var outcome = await OneClipAsync(clip, sheet?.Sessions.GetValueOrDefault(file), sheet is not null, dataset, watcher, ct);
             outcomes.Add(outcome);
             watcher?.ClipEnds(outcome);
         }
@@ -53,8 +53,8 @@ public sealed class SeasonRun(Workshop workshop, TimeProvider time, string softw
         }
 
         var sheet = SessionSheet.Read(path);
-        if (sheet.Errors.Count > 0) throw new SeasonException($"'{path}' cannot be used", sheet.Errors);
-        foreach (var warning in sheet.Warnings) watcher?.Note(warning);
+        if (sheet.Errors.Count > 0) throw new SeasonException($"'{path}' cannot be used", [.. sheet.Errors.Select(e => e.ToString())]);
+        foreach (var warning in sheet.Warnings) watcher?.Note(warning.ToString());
         return sheet;
     }
 
@@ -74,35 +74,50 @@ public sealed class SeasonRun(Workshop workshop, TimeProvider time, string softw
     {
         var file = Path.GetFileName(path);
         if (session is { Consent: false })
-            return ClipOutcome.Without(file, ClipEnd.NoConsent, "no_consent", $"{file}: the sheet says no consent; not opened");
+        {
+            await EraseAsync(path, dataset, ct);
+            return ClipOutcome.Without(file, ClipEnd.NoConsent, "no_consent", $"{file}: the sheet says no consent; not processed, and nothing of it is kept");
+        }
+
         if (session is null && hasSheet)
             watcher?.Note($"{file} has no row in the sheet: measured in percent of leg length");
 
         var key = await RetryPolicy(watcher, file).ExecuteAsync(async token => await ClipKey.OfFileAsync(path, token), ct);
-        if (dataset.IsDone(key, workshop.PipelineHash, workshop.ModelHash)) return ClipOutcome.Without(file, ClipEnd.AlreadyDone, null, null);
+        if (dataset.IsDone(key, workshop.PipelineHash, workshop.ModelHash, session, workshop.Settings.Output.Tracks)) return ClipOutcome.Without(file, ClipEnd.AlreadyDone, null, null);
         var provenance = new Provenance(key, file, workshop.PipelineHash, workshop.ModelHash, softwareVersion, Provenance.CurrentSchemaVersion);
         try
         {
             var measured = await _measurer.MeasureAsync(path, session?.Lengths ?? BodyLengths.Unknown, watcher, ct);
             var pictures = await PicturesAsync(measured, key, dataset, ct);
-            await dataset.WriteAsync(ClipRecord.OfMeasured(provenance, session, measured.Info, measured.Sightings, measured.Motion, measured.Findings, measured.LeftOut), workshop.Settings.Output.Tracks, ct);
+            await dataset.WriteAsync(new(provenance, session, measured.Info, ClipStatus.Measured, null, null, measured.Sightings, measured.Motion, measured.Findings, measured.LeftOut, measured.Sightings.Count), workshop.Settings.Output.Tracks, ct);
             return new(file, ClipEnd.Measured, null, null, measured.Sightings.Count, measured.Info.DurationSeconds, measured.Motion.Spells, measured.Motion.Strides, measured.Findings, measured.LeftOut, pictures);
         }
         catch (ClipSetAsideException e)
         {
-            await dataset.WriteAsync(ClipRecord.OfSetAside(provenance, session, e.Reason, e.Message), withTracks: false, ct);
+            await dataset.WriteAsync(new(provenance, session, null, ClipStatus.SetAside, e.Reason, e.Message, null, null, [], [], 0), withTracks: false, ct);
             return ClipOutcome.Without(file, ClipEnd.SetAside, e.Reason, e.Message);
         }
+    }
+
+    /// <summary>Consent that was taken back: rows and pictures of earlier runs go.</summary>
+    private static async Task EraseAsync(string path, Dataset dataset, CancellationToken ct)
+    {
+        var key = await ClipKey.OfFileAsync(path, ct);
+        dataset.Erase(key);
+        var pictures = PictureFolder(dataset.Folder);
+        if (!Directory.Exists(pictures)) return;
+        foreach (var file in Directory.EnumerateFiles(pictures, $"*-{key[..8]}-*")) File.Delete(file);
     }
 
     private async Task<IReadOnlyList<string>> PicturesAsync(ClipMeasurement measured, string key, Dataset dataset, CancellationToken ct)
     {
         var output = workshop.Settings.Output;
+        var folder = Directory.CreateDirectory(PictureFolder(dataset.Folder)).FullName;
         var files = new List<string>();
         var name = $"{Path.GetFileNameWithoutExtension(measured.Info.Path)}-{key[..8]}-{workshop.PipelineHash[..8]}";
         if (output.Plot)
         {
-            string png = Path.Combine(dataset.PictureFolder, name + "-seat.png"), svg = Path.ChangeExtension(png, ".svg");
+            string png = Path.Combine(folder, name + "-seat.png"), svg = Path.ChangeExtension(png, ".svg");
             SeatMotionPlot.Save(measured.Motion, Path.GetFileName(measured.Info.Path), png, svg);
             files.AddRange([png, svg]);
         }
@@ -110,12 +125,15 @@ public sealed class SeasonRun(Workshop workshop, TimeProvider time, string softw
         if (output.Overlay)
         {
             var maker = new OverlayMaker(new FrameReader(workshop.Ffmpeg), workshop.Ffmpeg);
-            var made = await maker.MakeAsync(measured.Info, workshop.Settings.Read, measured.Sightings, measured.Motion, dataset.PictureFolder, name, output.Drawing, ct);
+            var made = await maker.MakeAsync(measured.Info, workshop.Settings.Read, measured.Sightings, measured.Motion, folder, name, output.Drawing, ct);
             files.AddRange(new[] { made.VideoPath, made.SitStillPath, made.TopStillPath }.OfType<string>());
         }
 
         return files;
     }
+
+    /// <summary>Where a dataset keeps its overlays, stills and plots.</summary>
+    public static string PictureFolder(string datasetFolder) => Path.Combine(datasetFolder, "pictures");
 
     /// <summary>A file that is still being copied or on a share that is away for a moment can be read a little later; nothing else is tried again.</summary>
     private ResiliencePipeline RetryPolicy(ISeasonWatcher? watcher, string file) =>

@@ -17,6 +17,9 @@ public sealed record PipelineSettings
     /// <summary>How clips are decoded for analysis.</summary>
     public ReadSettings Read { get; init; } = new();
 
+    /// <summary>What counts as a sighting of a horse or a person.</summary>
+    public DetectorSettings Detector { get; init; } = new();
+
     /// <summary>First pass: finding horse and rider.</summary>
     public ScoutSettings Scout { get; init; } = new();
 
