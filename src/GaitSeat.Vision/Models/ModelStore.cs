@@ -55,6 +55,15 @@ public sealed class ModelStore(string weightsFolder, string cacheFolder)
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Concat(lines))));
     }
 
+    /// <summary>Runs a fixed picture through a model of the catalogue and compares with what the weights' own runtime made of it.</summary>
+    /// <exception cref="ArgumentException">There are no reference values for this model.</exception>
+    /// <exception cref="ModelException">The file cannot be loaded.</exception>
+    public static ModelVerification Verify(ModelFile model)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        return ModelVerifier.Verify(model);
+    }
+
     private static string KeyOf(byte[] topology, byte[] weights)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);

@@ -1,0 +1,18 @@
+namespace GaitSeat.Vision.Models;
+
+/// <summary>How a model on this machine compares with the weights' own runtime on the same fixed picture.</summary>
+/// <param name="Runtime">What made the reference values.</param>
+public sealed record ModelVerification(string Model, string Runtime, IReadOnlyList<OutputDifference> Outputs)
+{
+    public bool IsPassed => Outputs.All(o => o.IsPassed);
+}
+
+/// <summary>The difference of one output, in its own unit (probability, logit, cells; crop pixels for landmarks).</summary>
+/// <param name="Greatest">Greatest difference among the values kept.</param>
+/// <param name="Mean">Difference of the means over all values, or of the mean sizes if that is greater.</param>
+/// <param name="Allowed">Greatest difference allowed for either.</param>
+public sealed record OutputDifference(string Name, double Greatest, double Mean, double Allowed)
+{
+    // Written so that NaN does not pass.
+    public bool IsPassed => Greatest <= Allowed && Mean <= Allowed;
+}
