@@ -1,0 +1,43 @@
+using Parquet;
+
+namespace GaitSeat.Store;
+
+/// <summary>
+/// Makes a Parquet file appear whole or not at all: written under a temporary name in the same folder, flushed to the disk,
+/// read back and checked, then renamed over whatever stood there. Two writers of the same clip write the same bytes; the last rename wins.
+/// </summary>
+internal static class AtomicParquet
+{
+    internal const string TemporaryExtension = ".tmp";
+
+    internal static async Task WriteAsync(Table table, ClipRecord record, string path, CancellationToken cancellationToken)
+    {
+        var temporary = $"{path}.{Guid.NewGuid():N}{TemporaryExtension}";
+        try
+        {
+            // FileShare.Delete: Windows renames an open file only with it. The open handle marks the file as in use, see Leftovers.
+            await using var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.Delete);
+            var rows = await table.WriteAsync(record, stream, cancellationToken);
+            stream.Flush(flushToDisk: true);
+            stream.Position = 0;
+            await CheckAsync(table, rows, stream, path, cancellationToken);
+            File.Move(temporary, path, overwrite: true);
+        }
+        catch
+        {
+            File.Delete(temporary);
+            throw;
+        }
+    }
+
+    private static async Task CheckAsync(Table table, int rows, Stream stream, string path, CancellationToken cancellationToken)
+    {
+        await using var reader = await ParquetReader.CreateAsync(stream, leaveStreamOpen: true, cancellationToken: cancellationToken);
+        var found = reader.RowGroups.Sum(g => g.RowCount);
+        if (found != rows) throw new DatasetException($"'{path}' reads back {found} rows; {rows} were written. Check the disk, then run again.");
+        if (!reader.Schema.Equals(table.NewSchema()))
+        {
+            throw new DatasetException($"'{path}' reads back another schema than was written: {reader.Schema.GetNotEqualsMessage(table.NewSchema(), "read", "written")}");
+        }
+    }
+}

@@ -1,0 +1,124 @@
+using GaitSeat.Model;
+
+namespace GaitSeat.Store;
+
+/// <summary>
+/// The dataset folder, which is also the ledger of what is done: <c>folder/table/clip-run.parquet</c>, one file a clip and table.
+/// Any number of processes may share it. See <see cref="RunName"/> for the names and <see cref="AtomicParquet"/> for how a file appears.
+/// </summary>
+public sealed class Dataset
+{
+    private readonly string _folder;
+
+    private Dataset(string folder) => _folder = folder;
+
+    public string Folder => _folder;
+
+    /// <summary>Opens the folder, making it where it is not there, and checks that it can be written to.</summary>
+    /// <exception cref="DatasetException">It cannot be made or written to.</exception>
+    public static Dataset Open(string folder)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(folder);
+        var full = Path.GetFullPath(folder);
+        try
+        {
+            foreach (var table in TableList.InWriteOrder)
+            {
+                var tableFolder = Directory.CreateDirectory(Path.Combine(full, table.Name)).FullName;
+                var probe = Path.Combine(tableFolder, $"write-check-{Guid.NewGuid():N}{AtomicParquet.TemporaryExtension}");
+                using (new FileStream(probe, FileMode.CreateNew, FileAccess.Write, FileShare.None, 1, FileOptions.DeleteOnClose))
+                {
+                }
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new DatasetException($"The dataset folder '{full}' cannot be written to ({e.Message}). Give a folder you may write to, on a disk with room.", e);
+        }
+
+        return new(full);
+    }
+
+    /// <summary>Whether the clip was measured or set aside under these hashes. A missing file of any table makes it undone, so that running again repairs it.</summary>
+    public bool IsDone(string clipKey, string pipelineHash, string modelHash) =>
+        IsWhole(RunName.Of(clipKey, pipelineHash, modelHash), withTracks: false);
+
+    /// <summary>
+    /// As <see cref="IsDone(string, string, string)"/>, and the clip's row of the sheet is still the one it was measured with
+    /// (a corrected stature makes other centimetres), and the tracks are there where they are asked for.
+    /// </summary>
+    public bool IsDone(string clipKey, string pipelineHash, string modelHash, Session? session, bool withTracks)
+    {
+        var name = RunName.Of(clipKey, pipelineHash, modelHash);
+        return IsWhole(name, withTracks) && ClipsReader.HasSessionHash(PathOf(ClipsTable.Name, name), SessionHash.Of(session));
+    }
+
+    /// <summary>
+    /// Writes a clip's files, <c>clips</c> last. Of a clip without consent nothing is written, and what earlier runs left of it is erased.
+    /// </summary>
+    /// <exception cref="ArgumentException">The record contradicts itself.</exception>
+    /// <exception cref="DatasetException">A file could not be written, or did not read back as written.</exception>
+    public async Task WriteAsync(ClipRecord record, bool withTracks, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        RecordCheck.Throw(record);
+        if (record.Status == ClipStatus.NoConsent)
+        {
+            Erase(record.Provenance.ClipKey);
+            return;
+        }
+
+        var name = RunName.Of(record.Provenance);
+        try
+        {
+            // Undone while it is being replaced: a crash half-way must not leave old and new files that pass for one whole.
+            File.Delete(PathOf(ClipsTable.Name, name));
+            foreach (var table in TableList.For(withTracks))
+            {
+                await AtomicParquet.WriteAsync(table, record, PathOf(table.Name, name), cancellationToken);
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new DatasetException($"Clip '{record.Provenance.ClipFile}' could not be written to '{_folder}' ({e.Message}). Check rights and room on the disk, then run again.", e);
+        }
+    }
+
+    /// <summary>Takes away every file of a clip, of all runs.</summary>
+    /// <returns>How many files were taken away.</returns>
+    public int Erase(string clipKey)
+    {
+        var pattern = RunName.ClipPart(clipKey) + "*";
+        // clips goes first: a clip half erased must not pass for done.
+        var files = TableList.All.SelectMany(t => Directory.EnumerateFiles(Path.Combine(_folder, t.Name), pattern)).ToList();
+        files.ForEach(File.Delete);
+        return files.Count;
+    }
+
+    /// <summary>Full paths of the Parquet files of a table, in ordinal order.</summary>
+    /// <exception cref="ArgumentException">There is no such table.</exception>
+    public IReadOnlyList<string> FilesOf(string table)
+    {
+        if (TableList.All.All(t => t.Name != table))
+        {
+            throw new ArgumentException($"There is no table '{table}'; the tables are {string.Join(", ", TableList.All.Select(t => t.Name))}.", nameof(table));
+        }
+
+        var folder = Path.Combine(_folder, table);
+        return Directory.Exists(folder) ? [.. Directory.EnumerateFiles(folder, "*" + RunName.Extension).Order(StringComparer.Ordinal)] : [];
+    }
+
+    /// <summary>All rows of the clips table, of every run, by clip file and then by hashes.</summary>
+    /// <exception cref="DatasetException">A file is damaged.</exception>
+    public IReadOnlyList<ClipRow> Clips() => ClipsReader.Read(this);
+
+    /// <summary>Takes away temporary files of runs that were torn off; those of running processes stay.</summary>
+    public void CleanLeftovers()
+    {
+        foreach (var table in TableList.All) Leftovers.Clean(Path.Combine(_folder, table.Name));
+    }
+
+    private bool IsWhole(string name, bool withTracks) => TableList.For(withTracks).All(t => File.Exists(PathOf(t.Name, name)));
+
+    private string PathOf(string table, string name) => Path.Combine(_folder, table, name);
+}

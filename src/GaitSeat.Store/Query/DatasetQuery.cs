@@ -1,0 +1,57 @@
+using System.Data.Common;
+using DuckDB.NET.Data;
+
+namespace GaitSeat.Store;
+
+/// <summary>SQL over a dataset folder: one view a table, empty ones too. A look at the moment of opening; later files are not seen.</summary>
+public sealed class DatasetQuery : IDisposable
+{
+    private readonly DuckDBConnection _connection = new("DataSource=:memory:");
+
+    /// <exception cref="DatasetException">There is no such folder, or a file in it is damaged.</exception>
+    public DatasetQuery(string folder)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(folder);
+        if (!Directory.Exists(folder)) throw new DatasetException($"There is no dataset folder '{folder}'. Give the folder a run has written to.");
+        _connection.Open();
+        foreach (var table in TableList.All) Run(TableView.Sql(table, Path.GetFullPath(folder)), command => command.ExecuteNonQuery());
+    }
+
+    /// <summary>Runs one statement.</summary>
+    /// <returns>Rows as column name to value: text, int, long, double, <see cref="DateOnly"/>, bool; null for null.</returns>
+    /// <exception cref="DatasetException">The statement is wrong, or a file is damaged.</exception>
+    public IReadOnlyList<IReadOnlyDictionary<string, object?>> Query(string sql)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(sql);
+        return Run(sql, command =>
+        {
+            using var reader = command.ExecuteReader();
+            var rows = new List<IReadOnlyDictionary<string, object?>>();
+            while (reader.Read()) rows.Add(RowOf(reader));
+            return rows;
+        });
+    }
+
+    public void Dispose() => _connection.Dispose();
+
+    private static Dictionary<string, object?> RowOf(DbDataReader reader)
+    {
+        var row = new Dictionary<string, object?>(reader.FieldCount, StringComparer.Ordinal);
+        for (var i = 0; i < reader.FieldCount; i++) row[reader.GetName(i)] = reader.IsDBNull(i) ? null : reader.GetValue(i);
+        return row;
+    }
+
+    private T Run<T>(string sql, Func<DbCommand, T> use)
+    {
+        using var command = _connection.CreateCommand();
+        command.CommandText = sql;
+        try
+        {
+            return use(command);
+        }
+        catch (DuckDBException e)
+        {
+            throw new DatasetException($"The dataset could not be read: {e.Message}", e);
+        }
+    }
+}
