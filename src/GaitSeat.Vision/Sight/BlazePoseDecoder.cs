@@ -54,8 +54,11 @@ public static class BlazePoseDecoder
         }
 
         if (peak < peakMinimum || sum <= 0) return;
-        (x, y) = (sumX / sum * cellPx, sumY / sum * cellPx);
+        (x, y) = (CellCentre(sumX / sum) * cellPx, CellCentre(sumY / sum) * cellPx);
     }
+
+    /// <summary>Where a cell's heat stands, in cells from the input's edge: the published graph reads index n as n.</summary>
+    public static double CellCentre(double index) => index;
 
     private static float Sigmoid(float logit) => 1 / (1 + MathF.Exp(-logit));
 }

@@ -23,27 +23,31 @@ public static class Mount
     {
         var size = person.Height / horse.Height;
         double head = (person.Y - horse.Y) / horse.Height, foot = (person.Bottom - horse.Y) / horse.Height;
-        var across = (person.Centre.X - horse.X) / horse.Width;
+        var across = Across(person, horse);
         return size is > SizeLeast and < SizeMost
             && head < HeadLowest && foot is > FootHighest and < FootLowest
             && across is > -SideMargin and < 1 + SideMargin;
     }
 
-    /// <summary>The horse a person sits on: of those that fit, the one whose middle is nearest; null when there is none.</summary>
-    public static Detection? Under(BoxPx person, IReadOnlyList<Detection> seen)
+    /// <summary>
+    /// Who sits on which horse: one person a horse and one horse a person, best fitting pair first (near the middle of a sure horse, a sure person).
+    /// </summary>
+    public static IReadOnlyDictionary<Detection, Detection> Pairs(IReadOnlyList<Detection> seen)
     {
         ArgumentNullException.ThrowIfNull(seen);
-        Detection? best = null;
-        var nearest = double.PositiveInfinity;
-        foreach (var d in seen)
-        {
-            if (d.Kind != DetectedKind.Horse || !Holds(person, d.Box)) continue;
-            var distance = Math.Abs(person.Centre.X - d.Box.Centre.X) / d.Box.Width - d.Score;
-            if (distance >= nearest) continue;
-            nearest = distance;
-            best = d;
-        }
-
-        return best;
+        var fitting = from person in seen
+                      where person.Kind == DetectedKind.Person
+                      from horse in seen
+                      where horse.Kind == DetectedKind.Horse && Holds(person.Box, horse.Box)
+                      orderby 2 * Math.Abs(Across(person.Box, horse.Box) - 0.5) - horse.Score - person.Score
+                      select (person, horse);
+        var pairs = new Dictionary<Detection, Detection>();
+        var taken = new HashSet<Detection>();
+        foreach (var (person, horse) in fitting)
+            if (!pairs.ContainsKey(person) && taken.Add(horse)) pairs[person] = horse;
+        return pairs;
     }
+
+    /// <summary>Where the person's middle stands along the horse's box: 0 its left edge, 1 its right.</summary>
+    public static double Across(BoxPx person, BoxPx horse) => (person.Centre.X - horse.X) / horse.Width;
 }

@@ -16,29 +16,29 @@ public static class PersonTracker
 
     private static void Join(int index, Look look, List<PersonTrack> tracks, ScoutSettings settings)
     {
-        var persons = look.Seen.Where(d => d.Kind == DetectedKind.Person).ToList();
+        var seen = PersonBoxes.Join(look.Seen);
+        var mounts = Mount.Pairs(seen);
+        var horseInView = seen.Any(d => d.Kind == DetectedKind.Horse);
+        var free = seen.Where(d => d.Kind == DetectedKind.Person).ToList();
         var live = tracks.Where(t => look.TimeSeconds - t.LastTime <= settings.GapMaximumSeconds).ToList();
-        var pairs = from p in persons
-                    from t in live
-                    let cost = Cost(t, p.Box, look.TimeSeconds, settings)
-                    where cost < 1
-                    orderby cost - p.Score * 0.2
-                    select (Person: p, Track: t);
-        var takenTracks = new HashSet<PersonTrack>();
-        var takenPersons = new HashSet<Detection>();
-        foreach (var (person, track) in pairs.ToList())
+        var pairs = (from p in free
+                     from t in live
+                     let cost = Cost(t, p.Box, look.TimeSeconds, settings)
+                     where cost < 1
+                     orderby cost - p.Score
+                     select (Person: p, Track: t)).ToList();
+        foreach (var (person, track) in pairs)
+            if (free.Contains(person) && live.Remove(track)) Take(person, track);
+        foreach (var person in free.ToList())
         {
-            if (takenTracks.Contains(track) || takenPersons.Contains(person)) continue;
-            takenTracks.Add(track);
-            takenPersons.Add(person);
-            track.Add(index, look.TimeSeconds, person, look.Seen);
+            tracks.Add(new PersonTrack());
+            Take(person, tracks[^1]);
         }
 
-        foreach (var person in persons.Where(p => !takenPersons.Contains(p)))
+        void Take(Detection person, PersonTrack track)
         {
-            var fresh = new PersonTrack();
-            fresh.Add(index, look.TimeSeconds, person, look.Seen);
-            tracks.Add(fresh);
+            free.Remove(person);
+            track.Add(index, look.TimeSeconds, person, mounts.TryGetValue(person, out var horse) ? horse : null, horseInView);
         }
     }
 

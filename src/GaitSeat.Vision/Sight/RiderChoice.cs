@@ -63,7 +63,7 @@ public static class RiderChoice
             {
                 Rider = Each(chosen, rider, times),
                 Horse = HorsePlace.Fill(rider, Each(chosen, horse, times)),
-                Spans = [.. chosen.OrderBy(t => t.FirstLook).Select(t => SpanOf(t, times))],
+                Spans = Joined([.. chosen.OrderBy(t => t.FirstLook).Select(t => SpanOf(t, times))]),
                 Notes = second ? [TwoRiders] : [],
                 MissingReason = null,
                 HorseSeenShare = (double)horse.Count(b => b is not null) / times.Length,
@@ -89,6 +89,18 @@ public static class RiderChoice
         {
             var step = 1 / Settings.RateHz;
             return new(times[track.FirstLook] - step, times[track.LastLook] + step);
+        }
+
+        private static List<TimeSpanSeconds> Joined(List<TimeSpanSeconds> spans)
+        {
+            var joined = new List<TimeSpanSeconds>();
+            foreach (var s in spans)
+            {
+                if (joined.Count > 0 && s.StartSeconds <= joined[^1].EndSeconds) joined[^1] = new(joined[^1].StartSeconds, Math.Max(joined[^1].EndSeconds, s.EndSeconds));
+                else joined.Add(s);
+            }
+
+            return joined;
         }
     }
 }

@@ -1,0 +1,119 @@
+using GaitSeat.Model;
+using GaitSeat.Vision.Sight;
+
+namespace GaitSeat.Vision.Tests.Sight;
+
+public sealed class FusionTests
+{
+    private static readonly BodyPointSettings Settings = new();
+
+    private static double[] Times(int n) => [.. Enumerable.Range(0, n).Select(i => i / 30.0)];
+
+    private static PatchMotion Still(int n) => new(new double[n], new double[n], new double[n], [.. Enumerable.Repeat(1.0, n)], new int[n], new double[n]);
+
+    private static Sightings Fuse(RawPose?[] poses, bool[]? cuts = null, BoxPx? box = null)
+    {
+        var t = Times(poses.Length);
+        var path = new RiderPath
+        {
+            TimeSeconds = t,
+            Rider = [.. t.Select(_ => (BoxPx?)(box ?? PoseMaker.Box))],
+            Horse = new BoxPx?[t.Length],
+            WidthPx = 400,
+            HeightPx = 400,
+            Spans = [new(0, t[^1])],
+            Notes = [],
+            HorseSeenShare = 0,
+            RiderSeenShare = 1,
+        };
+        return new PointFusion(Settings).Fuse(t, poses, path, Still(t.Length), Still(t.Length), cuts ?? new bool[t.Length], 400, 400);
+    }
+
+    [Theory]
+    [InlineData(Facing.Left)]
+    [InlineData(Facing.Right)]
+    public void ClearPoses_FacingFoundAndNearSideTaken(Facing facing)
+    {
+        var s = Fuse([.. Enumerable.Range(0, 10).Select(_ => PoseMaker.Facing(facing, farShift: 10))]);
+        Assert.All(s.Facing, f => Assert.Equal(facing, f));
+        Assert.All(s.Reason, r => Assert.Equal(FrameReason.None, r));
+        Assert.Equal(facing == Facing.Right ? 170 : 130, s[BodyPoint.Knee].XPx[5], 3);
+        Assert.Equal(facing == Facing.Right ? 165 : 135, s[BodyPoint.Toe].XPx[5], 3);
+        Assert.Equal(10, Math.Abs(s[BodyPoint.FarHip].XPx[5] - s[BodyPoint.Hip].XPx[5]), 3);
+        Assert.Equal(0, s[BodyPoint.Hip].SpreadPx[5], 3);
+        Assert.True(double.IsNaN(s[BodyPoint.Heel].SpreadPx[5]));
+    }
+
+    [Fact]
+    public void AFewFramesVotedWrongly_MajorityHolds()
+    {
+        var poses = Enumerable.Range(0, 60).Select(i => (RawPose?)PoseMaker.Facing(i % 4 == 0 ? Facing.Left : Facing.Right)).ToArray();
+        Assert.All(Fuse(poses).Facing, f => Assert.Equal(Facing.Right, f));
+    }
+
+    [Fact]
+    public void FacingTurnsAtACut_EachShotKeepsItsOwn()
+    {
+        var poses = Enumerable.Range(0, 40).Select(i => (RawPose?)PoseMaker.Facing(i < 20 ? Facing.Left : Facing.Right)).ToArray();
+        var cuts = new bool[40];
+        cuts[20] = true;
+        var facing = Fuse(poses, cuts).Facing;
+        Assert.All(facing[..20], f => Assert.Equal(Facing.Left, f));
+        Assert.All(facing[20..], f => Assert.Equal(Facing.Right, f));
+    }
+
+    [Theory]
+    [InlineData(BodyPoint.Ankle)]
+    [InlineData(BodyPoint.Knee)]
+    public void FirstModelSwapsSidesInSomeFrames_TrackIsMended(BodyPoint joint)
+    {
+        var poses = Enumerable.Range(0, 40).Select(i =>
+        {
+            var pose = PoseMaker.Facing(Facing.Right, farShift: -40, moveX: i);
+            return (RawPose?)(i % 5 is 2 or 3 ? PoseMaker.Swapped(pose, joint) : pose);
+        }).ToArray();
+        var s = Fuse(poses);
+        var start = joint == BodyPoint.Knee ? 170 : 135;
+        for (var i = 0; i < 40; i++) Assert.Equal(start + i, s[joint].XPx[i], 2);
+    }
+
+    [Fact]
+    public void FirstModelFarOffTheSecond_PointIsTrustedLess()
+    {
+        var off = PoseMaker.Facing(Facing.Right);
+        off.First.X[14] += 60;
+        off.First.X[13] += 60;
+        var s = Fuse([PoseMaker.Facing(Facing.Right), off, PoseMaker.Facing(Facing.Right)]);
+        Assert.Equal(60, s[BodyPoint.Knee].SpreadPx[1], 3);
+        Assert.True(s[BodyPoint.Knee].Confidence[1] < 0.15);
+        Assert.True(s[BodyPoint.Knee].Confidence[0] > 0.8);
+        Assert.Equal(FrameReason.PointsUncertain, s.Reason[1]);
+    }
+
+    [Fact]
+    public void NothingReadInAFrame_PointsMissingAndReasonNoRider()
+    {
+        var s = Fuse([PoseMaker.Facing(Facing.Right), null, PoseMaker.Facing(Facing.Right)]);
+        Assert.True(s[BodyPoint.Hip][1].IsMissing);
+        Assert.Equal(FrameReason.NoRider, s.Reason[1]);
+        Assert.Equal(0, s[BodyPoint.Hip].Confidence[1]);
+    }
+
+    [Fact]
+    public void SmallRider_ReasonRiderTooSmall() =>
+        Assert.Equal(FrameReason.RiderTooSmall, Fuse([PoseMaker.Facing(Facing.Right)], box: new(100, 100, 20, 45)).Reason[0]);
+
+    [Fact]
+    public void AnkleOutsideThePicture_ReasonOutOfPicture() =>
+        Assert.Equal(FrameReason.OutOfPicture, Fuse([PoseMaker.Facing(Facing.Right, moveY: 80)]).Reason[0]);
+
+    [Fact]
+    public void OnlyTheFirstModel_PointsComeFromItAlone()
+    {
+        var pose = PoseMaker.Facing(Facing.Right) with { Second = null };
+        var s = Fuse([pose, pose]);
+        Assert.Equal(170, s[BodyPoint.Knee].XPx[0], 3);
+        Assert.True(s[BodyPoint.Heel][0].IsMissing);
+        Assert.True(double.IsNaN(s[BodyPoint.Knee].SpreadPx[0]));
+    }
+}
