@@ -1,0 +1,111 @@
+using GaitSeat.Model;
+
+namespace GaitSeat.Footage.Pictures;
+
+/// <summary>
+/// Where heads may be in a frame. In doubt it takes more: a head missed in a frame is looked for in the frames around it, in the top of the
+/// rider's box, at the nearest place in time where it was seen; and where nothing is known of any rider the whole picture is taken.
+/// </summary>
+internal static class HeadBoxes
+{
+    /// <summary>Share of a person's box, from the top, that surely holds the head: 0.18 of the box when mounted, more when bent forward.</summary>
+    private const double TopShare = 0.3;
+
+    /// <summary>How far a detector's box may cut into the helmet, share of the box height.</summary>
+    private const double BoxSlack = 0.05;
+
+    /// <summary>A head lower in the rider's box than this share is not believed.</summary>
+    private const double LowestHeadShare = 0.5;
+
+    /// <summary>From the shoulder point to the middle of the head, in head sides.</summary>
+    private const double ShoulderToHead = 0.95;
+
+    /// <summary>How much larger the area is where only the shoulder tells of the head: it may nod to either side.</summary>
+    private const double ShoulderOnlyFactor = 1.4;
+
+    public static IReadOnlyList<BoxPx> Of(OverlayScene scene, int widthPx, int heightPx, OverlaySettings settings)
+    {
+        var boxes = new List<BoxPx>();
+        foreach (var other in scene.Others ?? []) boxes.Add(Top(other));
+        var seen = Seen(scene, heightPx, settings);
+        boxes.AddRange(seen);
+        if (scene.Rider is { } rider && (seen.Count == 0 || !seen.Any(b => Believable(b, rider)))) boxes.Add(Top(rider));
+        if (seen.Count == 0 && scene.Rider is null) boxes.Add(Nearest(scene, heightPx, settings) ?? new BoxPx(0, 0, widthPx, heightPx));
+        return boxes;
+    }
+
+    /// <summary>The part of a person's box that holds the head.</summary>
+    public static BoxPx Top(BoxPx person) =>
+        new(person.X - person.Height * BoxSlack, person.Y - person.Height * BoxSlack, person.Width + 2 * person.Height * BoxSlack, person.Height * (TopShare + BoxSlack));
+
+    private static List<BoxPx> Seen(OverlayScene scene, int heightPx, OverlaySettings settings)
+    {
+        var boxes = new List<BoxPx>();
+        if (scene.TraceIndex < 0) return boxes;
+        if (At(scene, scene.TraceIndex, heightPx, settings) is { } own)
+        {
+            boxes.Add(own);
+            return boxes;
+        }
+
+        foreach (var step in (int[])[-1, 1])
+        {
+            if (Search(scene, step, settings.HeadMemorySeconds, heightPx, settings) is { } near) boxes.Add(near);
+        }
+
+        if (AboveShoulder(scene, heightPx, settings) is { } above) boxes.Add(above);
+        return boxes;
+    }
+
+    /// <summary>Head from ear and nose in one frame.</summary>
+    private static BoxPx? At(OverlayScene scene, int index, int heightPx, OverlaySettings settings)
+    {
+        var side = HeadSize.Px(scene.Trace, index, index == scene.TraceIndex ? scene.Rider : null, heightPx) * settings.HeadPadding;
+        BoxPx? box = null;
+        foreach (var point in (BodyPoint[])[BodyPoint.Ear, BodyPoint.Nose])
+        {
+            var p = scene.Trace.Points[(int)point][index];
+            if (!p.IsMissing) box = Join(box, Square(p, side));
+        }
+
+        return box;
+    }
+
+    private static BoxPx? AboveShoulder(OverlayScene scene, int heightPx, OverlaySettings settings)
+    {
+        var shoulder = scene.Trace.Points[(int)BodyPoint.Shoulder][scene.TraceIndex];
+        if (shoulder.IsMissing) return null;
+        var side = HeadSize.Px(scene.Trace, scene.TraceIndex, scene.Rider, heightPx);
+        return Square(shoulder with { Y = shoulder.Y - side * ShoulderToHead }, side * settings.HeadPadding * ShoulderOnlyFactor);
+    }
+
+    private static BoxPx? Search(OverlayScene scene, int step, double withinSeconds, int heightPx, OverlaySettings settings)
+    {
+        var times = scene.Trace.TimeSeconds;
+        for (var i = scene.TraceIndex + step; i >= 0 && i < times.Length && Math.Abs(times[i] - scene.TimeSeconds) <= withinSeconds; i += step)
+        {
+            if (At(scene, i, heightPx, settings) is { } box) return box;
+        }
+
+        return null;
+    }
+
+    private static BoxPx? Nearest(OverlayScene scene, int heightPx, OverlaySettings settings)
+    {
+        var times = scene.Trace.TimeSeconds;
+        return Enumerable.Range(0, times.Length).OrderBy(i => Math.Abs(times[i] - scene.TimeSeconds))
+            .Select(i => At(scene, i, heightPx, settings)).FirstOrDefault(b => b is not null);
+    }
+
+    private static bool Believable(BoxPx head, BoxPx rider) =>
+        rider.Scaled(1 + 2 * BoxSlack + TopShare).Contains(head.Centre) && head.Centre.Y < rider.Y + rider.Height * LowestHeadShare;
+
+    private static BoxPx Square(PointPx centre, double side) => new(centre.X - side / 2, centre.Y - side / 2, side, side);
+
+    private static BoxPx Join(BoxPx? a, BoxPx b)
+    {
+        if (a is not { } first) return b;
+        var (x, y) = (Math.Min(first.X, b.X), Math.Min(first.Y, b.Y));
+        return new(x, y, Math.Max(first.Right, b.Right) - x, Math.Max(first.Bottom, b.Bottom) - y);
+    }
+}

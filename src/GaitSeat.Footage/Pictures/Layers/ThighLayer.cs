@@ -1,0 +1,46 @@
+using System.Globalization;
+using GaitSeat.Model;
+using SkiaSharp;
+
+namespace GaitSeat.Footage.Pictures.Layers;
+
+/// <summary>The thigh angle: an arc from straight down to the thigh, and its number beyond the arc.</summary>
+internal sealed class ThighLayer : IDisposable
+{
+    /// <summary>Radius of the arc over the length of the thigh.</summary>
+    private const float RadiusShare = 0.5f;
+
+    /// <summary>Where the number stands, over the length of the thigh.</summary>
+    private const float NumberShare = 0.86f;
+
+    /// <summary>Screen angle of straight down in Skia's arcs, deg clockwise from right.</summary>
+    private const float DownDeg = 90;
+
+    private const float LineWidth = 2.6f, CasingWidth = 1.2f, TextPx = 21;
+    private const byte WedgeAlpha = 0x4C;
+    private readonly Pens _pens = new();
+
+    public void Draw(SKCanvas canvas, PaintView view)
+    {
+        if (view.Point(BodyPoint.Hip) is not { } hip || view.Point(BodyPoint.Knee) is not { } knee) return;
+        var angle = (float)view.Scene.Trace.ThighAngleDeg[view.Scene.TraceIndex];
+        if (float.IsNaN(angle)) return;
+        var length = SKPoint.Distance(hip, knee);
+        DrawArc(canvas, view, hip, length * RadiusShare, angle);
+        var bisector = (DownDeg - view.Forward * angle / 2) * MathF.PI / 180;
+        var at = new SKPoint(hip.X + MathF.Cos(bisector) * length * NumberShare, hip.Y + MathF.Sin(bisector) * length * NumberShare);
+        _pens.Plate(canvas, angle.ToString("0", CultureInfo.InvariantCulture) + "°", at, TextPx * view.Scale, Palette.Seat, Palette.Panel,
+            new SKRect(0, 0, view.WidthPx, (float)view.StripTop));
+    }
+
+    private void DrawArc(SKCanvas canvas, PaintView view, SKPoint hip, float radius, float angle)
+    {
+        var oval = new SKRect(hip.X - radius, hip.Y - radius, hip.X + radius, hip.Y + radius);
+        var sweep = -view.Forward * angle;
+        canvas.DrawArc(oval, DownDeg, sweep, true, _pens.Fill(Palette.Seat.WithAlpha(WedgeAlpha)));
+        canvas.DrawArc(oval, DownDeg, sweep, false, _pens.Line(Palette.Casing, (LineWidth + 2 * CasingWidth) * view.Scale));
+        canvas.DrawArc(oval, DownDeg, sweep, false, _pens.Line(Palette.Seat, LineWidth * view.Scale));
+    }
+
+    public void Dispose() => _pens.Dispose();
+}
