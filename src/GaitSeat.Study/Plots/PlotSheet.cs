@@ -36,7 +36,10 @@ internal sealed class PlotSheet : IDisposable
 
     public Multiplot Plots { get; } = new();
 
-    public void Dispose() => Plots.Dispose();
+    public void Dispose()
+    {
+        foreach (var plot in Plots.GetPlots()) plot.Dispose();
+    }
 
     private static (double First, double Last) TimeRange(double[] times) =>
         times.Length > 1 ? (times[0], times[^1]) : (0, 1);
