@@ -108,9 +108,9 @@ public sealed record TrunkSettings
     [Range(0, 1)]
     public double WeightLikeSurroundings { get; init; } = 0.15;
 
-    /// <summary>Turn from frame to frame thought usual, rad: 2 deg of pitch at 2.7 Hz and 30 fps is at most 0.02 rad a frame.</summary>
+    /// <summary>Turn from frame to frame thought usual, rad (one standard deviation): 2 deg of pitch at 2.7 Hz and 30 fps peaks at 0.02 rad a frame.</summary>
     [Range(0.0001, 1)]
-    public double TurnSpreadRad { get; init; } = 0.01;
+    public double TurnSpreadRad { get; init; } = 0.02;
 
     /// <summary>Change of size from frame to frame thought usual, as a share.</summary>
     [Range(0.0001, 1)]
@@ -119,6 +119,10 @@ public sealed record TrunkSettings
     /// <summary>A window farther from the fit is an outlier, working px.</summary>
     [Range(0.05, 20)]
     public double OutlierPx { get; init; } = 0.6;
+
+    /// <summary>Trial fits through two windows each, beside one through each window alone.</summary>
+    [Range(0, 10000)]
+    public int Trials { get; init; } = 40;
 
     /// <summary>Fewest windows that make a fit.</summary>
     [Range(2, 1000)]

@@ -46,7 +46,7 @@ public sealed class PatchFlow(FlowSettings settings)
             return new(true, MotionStep.Still, MotionStep.Still);
         }
 
-        var trunk = _trunk.Next(before, now, anatomy, surroundings?.Field, out var foundOnTrunk);
+        var trunk = _trunk.Next(before, now, anatomy, surroundings?.Field, _random, out var foundOnTrunk);
         return new(false, Step(trunk, factor, foundOnTrunk), Step(surroundings, factor, foundAround));
     }
 

@@ -24,7 +24,7 @@ internal sealed class TrunkFollower(FlowSettings settings)
     public void Forget() => _lastStep = null;
 
     /// <summary>Null where no trunk could be fitted; <paramref name="found"/> then tells how many windows were at hand.</summary>
-    public FitResult? Next(GreyPyramid before, GreyPyramid now, Anatomy anatomy, MotionField? surroundings, out int found)
+    public FitResult? Next(GreyPyramid before, GreyPyramid now, Anatomy anatomy, MotionField? surroundings, Random random, out int found)
     {
         found = 0;
         if (anatomy.RiderHeight is not { } height)
@@ -36,31 +36,35 @@ internal sealed class TrunkFollower(FlowSettings settings)
         var region = anatomy.Trunk();
         var level = Math.Clamp((int)Math.Floor(Math.Log2(height / _trunk.RiderAtLevelPx)), 0, before.Coarsest);
         _picker.Pick(before.Levels[level], level, region, _trunk.Cell * height, _places);
+        var around = new MotionField(anatomy.Seat.X, anatomy.Seat.Y, height, default);
         FitResult? result = null;
-        if (_lastStep is { } guess) result = Fit(before, now, anatomy.Seat, height, level, guess, surroundings);
-        result ??= Fit(before, now, anatomy.Seat, height, level, _search.Find(before, now, region, height, _trunk.FarthestStep * height), surroundings);
+        if (_lastStep is { } guess) result = Fit(before, now, around, level, guess, surroundings, random);
+        result ??= Fit(before, now, around, level, _search.Find(before, now, region, height, _trunk.FarthestStep * height), surroundings, random);
         found = _points.Count;
         _lastStep = result is { } r ? (r.Field.P.ShiftX, r.Field.P.ShiftY) : null;
         return result;
     }
 
-    private FitResult? Fit(GreyPyramid before, GreyPyramid now, PointPx seat, double height, int level, (double X, double Y) guess, MotionField? surroundings)
+    private FitResult? Fit(
+        GreyPyramid before, GreyPyramid now, MotionField around, int level, (double X, double Y) guess, MotionField? surroundings, Random random)
     {
-        Follow(before, now, seat, height, level, guess, surroundings);
+        Follow(before, now, around, level, guess, surroundings);
         if (_points.Count < _trunk.MinPoints) return null;
-        var around = new MotionField(seat.X, seat.Y, height, default);
         _trials.Clear();
         RobustFit.AddShifts(_points, around, _trials);
-        var believed = new FitSettings(_trunk.ZoomSpread * height, _trunk.TurnSpreadRad * height, 0, _trunk.OutlierPx, settings.Match.BestPrecisionPx);
+        RobustFit.AddPairs(_points, around, _trunk.Trials, random, _trials);
+        var believed = new FitSettings(
+            _trunk.ZoomSpread * around.Length, _trunk.TurnSpreadRad * around.Length, 0, _trunk.OutlierPx, settings.Match.BestPrecisionPx);
         var result = _fit.Fit(_points, _trials, believed);
         return result is { } r && r.Points >= _trunk.MinPoints && r.ErrorPx <= _trunk.MaxErrorPx ? result : null;
     }
 
-    private void Follow(GreyPyramid before, GreyPyramid now, PointPx seat, double height, int level, (double X, double Y) guess, MotionField? surroundings)
+    private void Follow(GreyPyramid before, GreyPyramid now, MotionField around, int level, (double X, double Y) guess, MotionField? surroundings)
     {
         _points.Clear();
+        var seat = new PointPx(around.CentreX, around.CentreY);
         var coarse = Math.Min(level + LevelsAbove, before.Coarsest);
-        var spread = _trunk.Nearness * height;
+        var spread = _trunk.Nearness * around.Length;
         foreach (var place in _places)
         {
             if (!_follower.TryFollow(before, now, place, guess, coarse, level, out var point)) continue;
