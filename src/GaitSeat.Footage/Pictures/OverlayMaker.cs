@@ -3,8 +3,9 @@ using GaitSeat.Model;
 namespace GaitSeat.Footage.Pictures;
 
 /// <summary>Makes the overlay video and stills of a clip in one pass over its frames.</summary>
-public sealed class OverlayMaker(FfmpegTools tools)
+public sealed class OverlayMaker(FrameReader reader, FfmpegTools tools)
 {
+    private readonly FrameReader _reader = reader ?? throw new ArgumentNullException(nameof(reader));
     private readonly FfmpegTools _tools = tools ?? throw new ArgumentNullException(nameof(tools));
 
     /// <param name="read">How to read the frames; best as they were read for <paramref name="sightings"/>. Frames are matched by time, so a thinner or shorter reading does too.</param>
@@ -27,7 +28,7 @@ public sealed class OverlayMaker(FfmpegTools tools)
         double? first = null;
         using var painter = new OverlayPainter(settings);
         await using var encoder = new ClipEncoder(_tools, videoPath, width, height, clip.AverageFrameRateHz, settings.Encode);
-        await foreach (var frame in new FrameReader(_tools).ReadAsync(clip, read, ct).WithCancellation(ct))
+        await foreach (var frame in _reader.ReadAsync(clip, read, ct).WithCancellation(ct))
         {
             using (frame)
             {
