@@ -22,6 +22,13 @@ internal static class Convolution
     private static void Add(GraphNode node, ImportState state, Constant kernel, int groups)
     {
         Picture.RequireNhwc(node);
+        int[] dilations = Picture.Window(node, "dilations");
+        if (dilations is not [1, 1] && node.Text("padding", "") == "SAME")
+        {
+            // The runtime refuses the pair only when it runs.
+            throw NodeException.NotSupported("SAME padding with dilations", $"[{string.Join(',', dilations)}]", "1, or padding VALID or EXPLICIT");
+        }
+
         var fused = node.Texts("fused_ops");
         List<string> inputs = [state.As(Layout.Nchw, node.Input(0)), state.Onnx.Floats(kernel.Floats, kernel.Shape)];
         if (fused.Contains("BiasAdd"))
@@ -34,7 +41,7 @@ internal static class Convolution
         [
             OnnxAttribute.Of("kernel_shape", kernel.Shape[2..]),
             OnnxAttribute.Of("strides", Picture.Window(node, "strides")),
-            OnnxAttribute.Of("dilations", Picture.Window(node, "dilations")),
+            OnnxAttribute.Of("dilations", dilations),
             OnnxAttribute.Of("group", groups),
             .. Picture.Padding(node),
         ]);

@@ -2,6 +2,10 @@ namespace GaitSeat.Vision.Import;
 
 internal static class Resampling
 {
+    /// <summary>
+    /// Only rows and columns are named (<c>axes</c>), for the batch is free. OnnxRuntime 1.31 refuses to load such a node if it comes
+    /// straight after a Transpose, that is on the input itself or on a value in the published layout.
+    /// </summary>
     public static void AddResizeBilinear(GraphNode node, ImportState state)
     {
         var size = state.Constant(node.Input(1)).Ints;

@@ -13,9 +13,8 @@ public static class ModelCatalogue
     public static ModelSource MoveNetThunder { get; } = new()
     {
         Name = "movenet-thunder",
-        TopologySha256 = "7ac4e2a8449fc279f71b8b0ba52f7c5daafc124ce9b6bf7549289ca432e342b6",
-        WeightsBytes = 12477112,
-        WeightsSha256 = "a2925747fccaf737c0f20eacdeff919efd5d514e90242397002a0de349dff18c",
+        Topology = new(161923, "7ac4e2a8449fc279f71b8b0ba52f7c5daafc124ce9b6bf7549289ca432e342b6"),
+        Weights = new(12477112, "a2925747fccaf737c0f20eacdeff919efd5d514e90242397002a0de349dff18c"),
         InputNode = MoveNet + "/stack",
         InputShape = [256, 256, 3],
         Outputs =
@@ -36,9 +35,8 @@ public static class ModelCatalogue
     public static ModelSource BlazePoseHeavy { get; } = new()
     {
         Name = "blazepose-heavy",
-        TopologySha256 = "b0aa28f0710b0159851250ba3db184054abce6132825a598c102aa049d336588",
-        WeightsBytes = 27502466,
-        WeightsSha256 = "a83494537a0d4229f7f09597b3cded0b90d04629d60a31f865b4ddea8de0adf8",
+        Topology = new(321484, "b0aa28f0710b0159851250ba3db184054abce6132825a598c102aa049d336588"),
+        Weights = new(27502466, "a83494537a0d4229f7f09597b3cded0b90d04629d60a31f865b4ddea8de0adf8"),
         InputNode = "input_1",
         InputShape = [256, 256, 3],
         Outputs = [new("Identity_2", "ld_3d"), new("Identity_3", "poseflag"), new("Identity", "heatmap")],
@@ -55,9 +53,8 @@ public static class ModelCatalogue
     public static ModelSource NanoDet { get; } = new()
     {
         Name = "nanodet",
-        TopologySha256 = "4495eb0ec74bd33ee40a79aa06ebc1ccd7e28be1bf7355d93ffb570b8d77f45d",
-        WeightsBytes = 7574558,
-        WeightsSha256 = "5d0e4f8c4eded666287330be03017d494787d35f523fd77ca23f59db984a4ad9",
+        Topology = new(121604, "4495eb0ec74bd33ee40a79aa06ebc1ccd7e28be1bf7355d93ffb570b8d77f45d"),
+        Weights = new(7574558, "5d0e4f8c4eded666287330be03017d494787d35f523fd77ca23f59db984a4ad9"),
         InputNode = "input_1",
         InputShape = [3, 416, 416],
         Outputs =

@@ -8,14 +8,11 @@ public sealed record ModelSource
 {
     public required string Name { get; init; }
 
-    /// <summary>SHA-256 of <c>Name.json</c> in the weights folder, lower-case hex.</summary>
-    public required string TopologySha256 { get; init; }
+    /// <summary>The file <c>Name.json</c> in the weights folder.</summary>
+    public required SourceFile Topology { get; init; }
 
-    /// <summary>Bytes of <c>Name.bin</c> in the weights folder.</summary>
-    public required long WeightsBytes { get; init; }
-
-    /// <summary>SHA-256 of <c>Name.bin</c> in the weights folder, lower-case hex.</summary>
-    public required string WeightsSha256 { get; init; }
+    /// <summary>The file <c>Name.bin</c> in the weights folder.</summary>
+    public required SourceFile Weights { get; init; }
 
     /// <summary>The node of the published graph that our input takes the place of.</summary>
     public required string InputNode { get; init; }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Microsoft.ML.OnnxRuntime;
 
 namespace GaitSeat.Vision.Models;
@@ -12,12 +11,13 @@ public sealed class OnnxSession : IDisposable
     private readonly InferenceSession _session;
     private readonly RunOptions _runOptions = new();
     private readonly Dictionary<int, OnnxBuffers> _buffers = [];
+    private readonly string[] _inputNames;
+    private readonly string[] _outputNames;
     private readonly int[] _inputShape;
-    private readonly string _inputName;
 
     /// <param name="model">The ONNX file.</param>
     /// <param name="threads">Threads inside one operator.</param>
-    /// <exception cref="ModelException">The file cannot be loaded, or has not exactly one float input.</exception>
+    /// <exception cref="ModelException">The file cannot be loaded, or has not one float input of fixed size (the batch may be free).</exception>
     public OnnxSession(ModelFile model, int threads)
         : this(model, new OnnxSessionOptions { Threads = threads })
     {
@@ -31,42 +31,53 @@ public sealed class OnnxSession : IDisposable
         ArgumentOutOfRangeException.ThrowIfLessThan(options.Threads, 1);
         Model = model;
         _session = OnnxLoader.Load(model, options);
-        (_inputName, var input) = _session.InputMetadata.Single();
-        _inputShape = input.Dimensions;
-        OutputNames = _session.OutputNames;
+        _inputNames = [.. _session.InputNames];
+        _outputNames = [.. _session.OutputNames];
+        _inputShape = _session.InputMetadata[_inputNames[0]].Dimensions;
+        InputLength = OnnxBuffers.Count(_inputShape.AsSpan(1));
     }
 
     public ModelFile Model { get; }
 
     /// <summary>Names of the outputs in the file's order.</summary>
-    public IReadOnlyList<string> OutputNames { get; }
+    public IReadOnlyList<string> OutputNames => _outputNames;
 
-    /// <summary>Shape of the input; -1 where it is free (the batch).</summary>
+    /// <summary>Shape of the input; the first is the batch, -1 where any will do.</summary>
     public IReadOnlyList<int> InputShape => _inputShape;
 
     /// <summary>Numbers in the input of one picture.</summary>
-    public int InputLength => OnnxBuffers.Count(_inputShape.AsSpan(1));
+    public int InputLength { get; }
 
     /// <summary>Runs the model on a batch.</summary>
     /// <param name="input">The pictures one after the other, each of <see cref="InputLength"/> numbers.</param>
     /// <param name="batch">How many pictures.</param>
-    /// <exception cref="ArgumentException">The input has not <paramref name="batch"/> times <see cref="InputLength"/> numbers.</exception>
+    /// <exception cref="ArgumentException">
+    /// The input has not <paramref name="batch"/> times <see cref="InputLength"/> numbers, or the model is made for another batch.
+    /// </exception>
     public OnnxOutputs Run(ReadOnlySpan<float> input, int batch)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(batch, 1);
+        if (_inputShape[0] > 0 && _inputShape[0] != batch)
+        {
+            throw new ArgumentException($"model '{Model.Name}' takes a batch of {_inputShape[0]} only, not {batch}", nameof(batch));
+        }
+
         if (input.Length != batch * InputLength)
         {
-            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"found {input.Length} numbers for model '{Model.Name}'; expected {batch} pictures of {InputLength}"), nameof(input));
+            throw new ArgumentException(
+                $"found {input.Length} numbers for model '{Model.Name}'; expected {batch} pictures of {InputLength}", nameof(input));
         }
 
-        if (!_buffers.TryGetValue(batch, out var buffers))
+        if (_buffers.TryGetValue(batch, out var buffers))
         {
-            _buffers[batch] = buffers = OnnxBuffers.Make(_session, _runOptions, _inputName, _inputShape, batch);
+            input.CopyTo(buffers.Input);
+            _session.Run(_runOptions, _inputNames, buffers.InputValues, _outputNames, buffers.OutputValues);
+        }
+        else
+        {
+            _buffers[batch] = buffers = FirstRun(input, batch);
         }
 
-        input.CopyTo(buffers.Input);
-        _session.Run(_runOptions, [_inputName], [buffers.InputValue], buffers.OutputNames, buffers.OutputValues);
         return new OnnxOutputs(buffers);
     }
 
@@ -76,5 +87,15 @@ public sealed class OnnxSession : IDisposable
         _buffers.Clear();
         _runOptions.Dispose();
         _session.Dispose();
+    }
+
+    /// <summary>A file need not state the shapes of its outputs: the first run of a batch size shows them.</summary>
+    private OnnxBuffers FirstRun(ReadOnlySpan<float> input, int batch)
+    {
+        int[] shape = [batch, .. _inputShape.AsSpan(1)];
+        var held = input.ToArray();
+        var value = OnnxBuffers.Wrap(held, shape);
+        using var results = _session.Run(_runOptions, _inputNames, [value], _outputNames);
+        return new OnnxBuffers(held, value, _outputNames, results);
     }
 }

@@ -1,0 +1,65 @@
+using GaitSeat.Vision.Models;
+using GaitSeat.Vision.Tests.Import;
+
+namespace GaitSeat.Vision.Tests.Models;
+
+public sealed class OnnxSessionTests : IDisposable
+{
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("onnx-session-");
+
+    public void Dispose() => _folder.Delete(recursive: true);
+
+    [Fact]
+    public void Run_SeveralTimes_UsesTheSameMemoryAndGivesNewNumbers()
+    {
+        using var session = new OnnxSession(Doubling(), threads: 1);
+
+        for (var i = 0; i < 3; i++)
+        {
+            Assert.Equal([2f * i, 2, -4], session.Run([i, 1, -2], 1)["y"].ToArray());
+            Assert.Equal([2f * i, 0, 0, 2, 2, 2], session.Run([i, 0, 0, 1, 1, 1], 2)["y"].ToArray());
+        }
+
+        var first = session.Run([1, 2, 3], 1)["y"];
+        session.Run([4, 5, 6], 1);
+        Assert.Equal([8, 10, 12], first.ToArray());
+    }
+
+    [Fact]
+    public void Run_WrongLength_SaysFoundAndExpected()
+    {
+        using var session = new OnnxSession(Doubling(), threads: 1);
+
+        var e = Assert.Throws<ArgumentException>(() => { session.Run(new float[4], 2); });
+
+        Assert.Contains("found 4", e.Message, StringComparison.Ordinal);
+        Assert.Contains("2 pictures of 3", e.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Outputs_UnknownName_NamesThoseThere()
+    {
+        using var session = new OnnxSession(Doubling(), threads: 1);
+
+        var e = Assert.Throws<ArgumentException>(() => { _ = session.Run(new float[3], 1)["z"]; });
+
+        Assert.Contains("'z'", e.Message, StringComparison.Ordinal);
+        Assert.Contains("has y", e.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Open_UnknownProvider_SaysWhatIsAllowed()
+    {
+        var e = Assert.Throws<ArgumentException>(() => new OnnxSession(Doubling(), new OnnxSessionOptions { ExecutionProvider = "warp" }));
+
+        Assert.Contains("allowed: cpu", e.Message, StringComparison.Ordinal);
+    }
+
+    private ModelFile Doubling()
+    {
+        using var graph = new TinyGraph().Floats("two", [2], 1).Node("double", "Mul", ["x", "two"]).Write();
+        var path = Path.Combine(_folder.FullName, "double.onnx");
+        File.WriteAllBytes(path, graph.Import("double", 3));
+        return new ModelFile("double", path, "");
+    }
+}
