@@ -19,9 +19,18 @@ internal sealed class ConsoleRegistrar(AnsiConsoles consoles) : ITypeRegistrar, 
     {
         if (type is null) return null;
         if (_made.TryGetValue(type, out var make)) return make();
+        if (type.IsGenericType && type.GetGenericTypeDefinition() == typeof(IEnumerable<>)) return AllOf(type.GetGenericArguments()[0]);
         return type is { IsAbstract: false, IsInterface: false } && !type.IsGenericTypeDefinition && type.Namespace?.StartsWith("GaitSeat", StringComparison.Ordinal) == true
             ? Make(type)
             : null;
+    }
+
+    private Array AllOf(Type type)
+    {
+        var one = _made.TryGetValue(type, out var make) ? make() : null;
+        var all = Array.CreateInstance(type, one is null ? 0 : 1);
+        if (one is not null) all.SetValue(one, 0);
+        return all;
     }
 
     private object Make(Type type)

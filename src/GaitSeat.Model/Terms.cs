@@ -1,3 +1,5 @@
+using System.Text.Json;
+
 namespace GaitSeat.Model;
 
 /// <summary>The gait of a spell. Only rising trot is cut into strides; the others are told apart and kept.</summary>
@@ -39,15 +41,9 @@ public enum BodyPoint
 /// <summary>The written form of the terms: what stands in tables, files and on screen.</summary>
 public static class Terms
 {
-    public static string ToTerm(this Gait gait) => gait switch
-    {
-        Gait.Halt => "halt",
-        Gait.Walk => "walk",
-        Gait.RisingTrot => "rising_trot",
-        Gait.SittingTrot => "sitting_trot",
-        Gait.Canter => "canter",
-        _ => "unknown",
-    };
+    public static string ToTerm(this Gait gait) => SnakeCase(gait.ToString());
+
+    public static string ToTerm(this Fault fault) => SnakeCase(fault.ToString());
 
     public static string? ToTerm(this Facing facing) => facing switch
     {
@@ -55,4 +51,6 @@ public static class Terms
         Facing.Right => "right",
         _ => null,
     };
+
+    private static string SnakeCase(string name) => JsonNamingPolicy.SnakeCaseLower.ConvertName(name);
 }

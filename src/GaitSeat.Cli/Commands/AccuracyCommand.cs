@@ -38,7 +38,7 @@ public sealed class AccuracyCommand(AnsiConsoles consoles) : AsyncCommand<Accura
         public string? Report { get; init; }
     }
 
-    protected override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
         var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
         var ffmpeg = FfmpegTools.Locate();

@@ -8,7 +8,7 @@ namespace GaitSeat.Cli.Commands;
 /// <summary>Tells what is installed and what is not, and runs each model on a fixed input against its reference values.</summary>
 public sealed class CheckCommand(AnsiConsoles consoles) : Command
 {
-    protected override int Execute(CommandContext context, CancellationToken cancellationToken)
+    public override int Execute(CommandContext context, CancellationToken cancellationToken)
     {
         var ok = Line("FFmpeg", () => FfmpegTools.Locate() is var f ? $"{f.Version} at {f.FfmpegPath}" : "");
         foreach (var source in ModelCatalogue.All)

@@ -19,7 +19,7 @@ public sealed class DemoCommand(AnsiConsoles consoles) : AsyncCommand<DemoComman
         public string? Out { get; init; }
     }
 
-    protected override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
         var folder = settings.Out ?? Path.Combine(Places.Home, "out", "demo");
         var clips = Path.Combine(folder, "clips");

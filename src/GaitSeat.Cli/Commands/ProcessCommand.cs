@@ -34,7 +34,7 @@ public sealed class ProcessCommand(AnsiConsoles consoles) : AsyncCommand<Process
     internal static string SoftwareVersion { get; } =
         typeof(ProcessCommand).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "0";
 
-    protected override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
         var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
         var summary = await RunAsync(consoles, new(settings.Folder, settings.Dataset), pipeline, cancellationToken);

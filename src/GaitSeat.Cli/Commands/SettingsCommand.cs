@@ -6,7 +6,7 @@ namespace GaitSeat.Cli.Commands;
 /// <summary>Prints the standard pipeline file: every setting with its default, meaning and range.</summary>
 public sealed class SettingsCommand(AnsiConsoles consoles) : Command
 {
-    protected override int Execute(CommandContext context, CancellationToken cancellationToken)
+    public override int Execute(CommandContext context, CancellationToken cancellationToken)
     {
         consoles.RawOut.Write(Text());
         return ExitCodes.Done;

@@ -16,7 +16,7 @@ public sealed class SheetCommand(AnsiConsoles consoles) : Command<SheetCommand.A
         public string Folder { get; init; } = "";
     }
 
-    protected override int Execute(CommandContext context, Arguments settings, CancellationToken cancellationToken)
+    public override int Execute(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
         var clips = ClipFolder.List(settings.Folder).Select(c => Path.GetFileName(c)!).ToArray();
         var path = Path.Combine(settings.Folder, SessionSheet.FileName);

@@ -28,12 +28,12 @@ internal static class SummaryTable
         ClipEnd.Measured =>
         [
             clip.ClipFile,
-            string.Join(", ", clip.Spells.Select(s => s.Gait.ToTerm().Replace('_', ' ')).Distinct()),
+            string.Join(", ", clip.Spells.Select(s => Plain(s.Gait.ToTerm())).Distinct()),
             clip.Strides.Count.ToString(CultureInfo.InvariantCulture),
             Length(clip, StrideMeasure.RiseHeightCm, StrideMeasure.RiseHeightPctLeg),
             Mean(clip, StrideMeasure.ThighAngleSit, "deg"),
             Length(clip, StrideMeasure.StirrupDriftSwingCm, StrideMeasure.StirrupDriftSwingPctLeg),
-            string.Join(", ", clip.Findings.Select(f => FaultTerms.Of(f.Fault)).Distinct()),
+            string.Join(", ", clip.Findings.Select(f => Plain(f.Fault.ToTerm())).Distinct()),
         ],
         ClipEnd.AlreadyDone => [clip.ClipFile, "already done", "", "", "", "", ""],
         ClipEnd.NoConsent => [clip.ClipFile, "no consent", "", "", "", "", ""],
@@ -62,7 +62,7 @@ internal static class SummaryTable
         foreach (var clip in flagged)
         {
             foreach (var finding in clip.Findings.OrderByDescending(f => f.ProbabilityPastThreshold))
-                console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {clip.ClipFile} {finding.StartSeconds:0.0}-{finding.EndSeconds:0.0} s: {FaultTerms.Of(finding.Fault)} (p {finding.ProbabilityPastThreshold:0.00}): {finding.Summary}"));
+                console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {clip.ClipFile} {finding.StartSeconds:0.0}-{finding.EndSeconds:0.0} s: {Plain(finding.Fault.ToTerm())} (p {finding.ProbabilityPastThreshold:0.00}): {finding.Summary}"));
         }
 
         console.WriteLine(Cautions.Text);
@@ -75,4 +75,6 @@ internal static class SummaryTable
         if (summary.LeftOutByReason.Count > 0)
             console.WriteLine("left out: " + string.Join("; ", summary.LeftOutByReason.Select(r => $"{r.Key} {r.Value}")));
     }
+
+    private static string Plain(string term) => term.Replace('_', ' ');
 }

@@ -36,6 +36,6 @@ internal sealed class FollowedFrames
     public Sightings Fuse(PointFusion fusion, RiderPath path, int widthPx, int heightPx)
     {
         var (trunk, surroundings, cuts) = PatchMotions.Collect(_flow);
-        return fusion.Fuse([.. _timeSeconds], _poses, path, trunk, surroundings, cuts, widthPx, heightPx);
+        return fusion.Fuse([.. _timeSeconds], [.. _poses], path, trunk, surroundings, cuts, widthPx, heightPx);
     }
 }
