@@ -12,22 +12,6 @@ public static class MotionAnalysis
         ArgumentNullException.ThrowIfNull(lengths);
         ArgumentNullException.ThrowIfNull(settings);
         SightingsCheck.Check(sightings);
-        var n = sightings.Count;
-        static double[] Missing(int n)
-        {
-            var a = new double[n];
-            Array.Fill(a, double.NaN);
-            return a;
-        }
-
-        return new([], [], [], new MotionTrace
-        {
-            TimeSeconds = [.. sightings.TimeSeconds],
-            SeatPctLeg = Missing(n),
-            BouncePctLeg = Missing(n),
-            TreadForwardPctLeg = Missing(n),
-            ThighAngleDeg = Missing(n),
-            Points = sightings.Points,
-        });
+        return new ClipAnalysis(sightings, lengths, settings).Run();
     }
 }

@@ -18,6 +18,9 @@ public sealed record MotionSettings
     /// <summary>Cutting into strides, and the per-stride measures.</summary>
     public StrideSettings Stride { get; init; } = new();
 
+    /// <summary>Words of care.</summary>
+    public QualitySettings Quality { get; init; } = new();
+
     /// <summary>Standard errors.</summary>
     public UncertaintySettings Uncertainty { get; init; } = new();
 }

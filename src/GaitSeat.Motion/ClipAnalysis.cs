@@ -1,0 +1,68 @@
+using GaitSeat.Model;
+using GaitSeat.Motion.Gaits;
+using GaitSeat.Motion.Measures;
+using GaitSeat.Motion.Scale;
+using GaitSeat.Motion.Strides;
+using GaitSeat.Motion.Tracks;
+
+namespace GaitSeat.Motion;
+
+/// <summary>The steps of one clip in their order, and what they leave behind.</summary>
+internal sealed class ClipAnalysis(Sightings sightings, BodyLengths lengths, MotionSettings settings)
+{
+    private readonly List<Spell> _spells = [];
+    private readonly List<Stride> _strides = [];
+    private readonly List<LeftOut> _leftOut = [];
+
+    public ClipMotion Run()
+    {
+        var trace = new TraceWriter(sightings);
+        var verdict = FrameVerdict.Judge(sightings, settings.Segment);
+        var facing = FacingFill.Steady(sightings);
+        var segments = Segmenter.Cut(sightings, verdict, facing, settings.Segment, _leftOut);
+        var builder = new SegmentBuilder(sightings, verdict, settings);
+        var built = new List<(SegmentSignals Signals, BodySize Size)>();
+        foreach (var segment in segments)
+        {
+            if (builder.Build(segment) is { } b) built.Add(b);
+            else _leftOut.Add(new(LeftOutScope.Frame, "no_leg_seen", segment.Count, "Hip, knee and ankle were never seen together.", sightings.TimeSeconds[segment.First]));
+        }
+
+        var scale = LegScale.From(lengths, built.ConvertAll(b => b.Size), settings);
+        foreach (var (signals, size) in built) Segment(signals, size, scale, trace);
+        return new(_spells, _strides, _leftOut, trace.Finish());
+    }
+
+    private void Segment(SegmentSignals signals, BodySize size, LegScale scale, TraceWriter trace)
+    {
+        trace.Signals(signals);
+        var cutter = new StrideCutter(settings.Stride);
+        var measurer = new StrideMeasurer(sightings, signals, size, scale, settings);
+        foreach (var raw in new SpellFinder(settings.Gait).Find(signals))
+        {
+            var number = _spells.Count + 1;
+            var cut = raw.Gait == Gait.RisingTrot ? cutter.Cut(signals, raw.StartSeconds, raw.EndSeconds, raw.BounceHz / 2) : [];
+            Strides(signals, raw, number, cut, scale, measurer);
+            _spells.Add(SpellSummary.Of(number, raw, signals, cut, scale, settings));
+            trace.Sits(signals, cut);
+        }
+    }
+
+    private void Strides(SegmentSignals signals, RawSpell raw, int spell, List<StrideCandidate> cut, LegScale scale, StrideMeasurer measurer)
+    {
+        for (var k = 0; k < cut.Count; k++)
+        {
+            var stride = cut[k];
+            if (stride.DropReason is { } reason)
+            {
+                _leftOut.Add(new(LeftOutScope.Stride, reason, 1, DropDetail.Of(reason, settings), stride.Start.Seconds));
+                continue;
+            }
+
+            var (measures, top) = measurer.Measure(stride, spell * 10007 + k);
+            var quality = StrideQuality.Of(signals, stride, measures, scale, settings);
+            var confidence = StrideQuality.Confidence(stride, raw.Confidence);
+            _strides.Add(new(spell, k + 1, signals.Segment.Facing, stride.Start.Seconds, top, stride.End.Seconds, confidence, quality, measures));
+        }
+    }
+}

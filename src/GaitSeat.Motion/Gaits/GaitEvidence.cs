@@ -1,0 +1,49 @@
+using GaitSeat.Model;
+
+namespace GaitSeat.Motion.Gaits;
+
+/// <summary>How well each gait explains a window: a product of soft limits, 0..1.</summary>
+internal sealed class GaitEvidence(GaitSettings settings)
+{
+    /// <summary>The slope of a soft limit over the limit itself.</summary>
+    private const double Softness = 0.08;
+
+    public static IReadOnlyList<Gait> Gaits { get; } = Enum.GetValues<Gait>();
+
+    /// <returns>By <see cref="Gait"/>.</returns>
+    public double[] Of(WindowEvidence? window)
+    {
+        var evidence = new double[Gaits.Count];
+        Array.Fill(evidence, 1e-3);
+        evidence[(int)Gait.Unknown] = settings.UnknownEvidence;
+        if (window is not { } w) return evidence;
+        var periodic = Above(w.Periodicity, settings.Periodicity);
+        var trot = periodic * TrotBounce(w);
+        var rising = Above(w.RisePct, settings.RisingAmplitudePctLeg);
+
+        // A seat motion on which trunk and stirrup disagree is neither rising nor sitting.
+        var quiet = 1 - Above(w.LargestRisePct, 1.5 * settings.RisingAmplitudePctLeg);
+        Set(Gait.RisingTrot, trot * rising);
+        Set(Gait.SittingTrot, trot * (1 - rising) * quiet);
+        var slow = periodic * Above(w.BounceHz, settings.MinBounceHz) * (1 - Above(w.BounceHz, settings.TrotFromHz));
+        var large = Above(w.BouncePct, settings.CanterAmplitudePctLeg);
+        Set(Gait.Canter, slow * large);
+        Set(Gait.Walk, slow * (1 - large) * Above(w.BouncePct, settings.WalkAmplitudePctLeg) * (1 - Halted(w, 0)));
+        Set(Gait.Halt, (1 - Above(w.BouncePct, settings.WalkAmplitudePctLeg)) * Halted(w, 1));
+        return evidence;
+
+        void Set(Gait gait, double value) => evidence[(int)gait] = Math.Max(evidence[(int)gait], value);
+    }
+
+    private double TrotBounce(WindowEvidence w) =>
+        Above(w.BounceHz, settings.TrotFromHz)
+        * (1 - Above(w.BounceHz, settings.TrotToHz))
+        * Above(w.BouncePct, settings.TrotAmplitudePctLeg)
+        * (1 - Above(w.HalfRatio, settings.TrotHalfRatio));
+
+    private double Halted(WindowEvidence w, double whereUnknown) =>
+        double.IsNaN(w.SpeedLegsPerSecond) ? whereUnknown : 1 - Above(Math.Abs(w.SpeedLegsPerSecond), settings.HaltSpeedLegsPerSecond);
+
+    /// <summary>Logistic: 0.5 at the limit, 0.92 a fifth above it, 0.08 a fifth below.</summary>
+    private static double Above(double value, double limit) => 1 / (1 + Math.Exp((limit - value) / (Softness * limit)));
+}

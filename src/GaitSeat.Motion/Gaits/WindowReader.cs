@@ -1,0 +1,73 @@
+using System.Numerics;
+using GaitSeat.Motion.Signals;
+using GaitSeat.Motion.Tracks;
+
+namespace GaitSeat.Motion.Gaits;
+
+/// <summary>Reads the evidence of one gait window: the bounce by a scan of frequencies, the seat motion at half of it.</summary>
+internal static class WindowReader
+{
+    private const double ScanFromHz = 1.1;
+    private const double ScanToHz = 4.0;
+    private const double ScanStepHz = 0.05;
+
+    /// <summary>Noise hangs together over about this long after smoothing at 6 to 10 Hz, s: it sets how many independent values a window has.</summary>
+    private const double IndependentSeconds = 0.1;
+
+    public static WindowEvidence? Read(SegmentSignals signals, double from, double to)
+    {
+        var stretch = Stretch.Of(signals, from, to);
+        if (stretch.Sources.Count == 0) return null;
+        var totals = stretch.Sources.Select(s => stretch.TotalSquares(s.Bounce)).ToArray();
+        var (hz, periodicity) = BestFrequency(stretch, totals);
+
+        double amplitude = 0, half = 0;
+        var rises = new List<(Complex Amplitude, double Se)>();
+        foreach (var source in stretch.Sources)
+        {
+            // Half the frequency and the frequency itself together, so that neither borrows from the other.
+            if (HarmonicFit.Fit(stretch.Seconds, source.Bounce, hz / 2, 2, 2) is not { } bounce) continue;
+            if (HarmonicFit.Fit(stretch.Seconds, source.Seat, hz / 2, 2, 2) is not { } seat) continue;
+            amplitude += bounce.Amplitude[1].Magnitude / stretch.Sources.Count;
+            half += bounce.Amplitude[0].Magnitude / stretch.Sources.Count;
+            var independent = Math.Max(1, (to - from) / IndependentSeconds);
+            rises.Add((seat.Amplitude[0], seat.ResidualRms * Math.Sqrt(2 / independent)));
+        }
+
+        if (rises.Count == 0) return null;
+        var (agreed, largest) = Rise(rises);
+        return new(from, to, hz, amplitude, periodicity, half / Math.Max(1e-9, amplitude), agreed, largest, signals.SpeedLegsPerSecond);
+    }
+
+    private static (double Hz, double Periodicity) BestFrequency(Stretch stretch, double[] totals)
+    {
+        double best = 0, bestHz = ScanFromHz;
+        void Try(double hz)
+        {
+            double explained = 0;
+            for (var k = 0; k < totals.Length; k++)
+            {
+                if (totals[k] <= 0 || HarmonicFit.Fit(stretch.Seconds, stretch.Sources[k].Bounce, hz, 1, 2) is not { } fit) continue;
+                explained += (1 - fit.ResidualSumSquares / totals[k]) / totals.Length;
+            }
+
+            if (explained > best) (best, bestHz) = (explained, hz);
+        }
+
+        for (var hz = ScanFromHz; hz <= ScanToHz; hz += ScanStepHz) Try(hz);
+        var coarse = bestHz;
+        for (var k = -4; k <= 4; k++) Try(coarse + k * ScanStepHz / 5);
+        return (bestHz, best);
+    }
+
+    /// <summary>Over trunk and over stirrup should show one and the same rise: what they share counts, measured by the larger.</summary>
+    private static (double Agreed, double Largest) Rise(List<(Complex Amplitude, double Se)> rises)
+    {
+        var largest = rises.Max(r => r.Amplitude.Magnitude - 2 * r.Se);
+        if (rises.Count == 1) return (largest, largest);
+        var (a, b) = (rises[0], rises[1]);
+        var larger = Math.Max(a.Amplitude.Magnitude, b.Amplitude.Magnitude);
+        var shared = larger == 0 ? 0 : (a.Amplitude * Complex.Conjugate(b.Amplitude)).Real / larger;
+        return (shared - 2 * Math.Min(a.Se, b.Se), largest);
+    }
+}

@@ -1,0 +1,58 @@
+using GaitSeat.Model;
+using GaitSeat.Motion.Scale;
+
+namespace GaitSeat.Motion.Measures;
+
+/// <summary>From legs to centimetres and percent of leg length, with what the scale and the models' gain add to the standard error.</summary>
+internal sealed class MeasureConverter(LegScale scale, MotionSettings settings)
+{
+    private const double Percent = 100;
+
+    /// <summary>Each length in cm, its twin in percent of leg length, and whether it is the size of a movement.</summary>
+    private static readonly (StrideMeasure Cm, StrideMeasure Pct, bool Movement)[] Lengths =
+    [
+        (StrideMeasure.RiseHeightCm, StrideMeasure.RiseHeightPctLeg, true),
+        (StrideMeasure.OverStirrupRiseCm, StrideMeasure.OverStirrupRisePctLeg, true),
+        (StrideMeasure.StirrupDriftSwingCm, StrideMeasure.StirrupDriftSwingPctLeg, true),
+        (StrideMeasure.StirrupDriftOffsetCm, StrideMeasure.StirrupDriftOffsetPctLeg, false),
+        (StrideMeasure.EarOffsetCm, StrideMeasure.EarOffsetPctLeg, false),
+        (StrideMeasure.ShoulderOffsetCm, StrideMeasure.ShoulderOffsetPctLeg, false),
+        (StrideMeasure.HeelOffsetCm, StrideMeasure.HeelOffsetPctLeg, false),
+        (StrideMeasure.HandTravelCm, StrideMeasure.HandTravelPctLeg, true),
+    ];
+
+    private static readonly StrideMeasure[] AsTheyAre =
+    [
+        StrideMeasure.StrideDuration, StrideMeasure.ThighAngleSit, StrideMeasure.ThighAngleTop, StrideMeasure.ShankAngleSit,
+        StrideMeasure.KneeAngleSit, StrideMeasure.KneeAngleTop, StrideMeasure.TrunkLeanSit, StrideMeasure.TrunkLeanTop,
+        StrideMeasure.FootPitchSit,
+    ];
+
+    public MeasureSet Convert(double[] values, double[] errors)
+    {
+        var set = new MeasureSet();
+        void Put(StrideMeasure to, StrideMeasure from, double factor, double relativeSe)
+        {
+            double value = values[(int)from] * factor, error = errors[(int)from] * factor;
+            if (double.IsFinite(value)) set[to] = new(value, Math.Sqrt(error * error + value * relativeSe * value * relativeSe));
+        }
+
+        var gain = settings.Uncertainty.GainRelativeSe;
+        var leg = settings.Uncertainty.LegLengthRelativeSe;
+        foreach (var measure in AsTheyAre) Put(measure, measure, 1, 0);
+        foreach (var (cm, pct, movement) in Lengths)
+        {
+            Put(pct, cm, Percent, Both(leg, movement ? gain : 0));
+            if (!scale.IsUnknown) Put(cm, cm, scale.CmPerLeg, Both(scale.RelativeSe, movement ? gain : 0));
+            else set[cm] = Measured.Missing;
+        }
+
+        Put(StrideMeasure.TimeAloft, StrideMeasure.TimeAloft, Percent, 0);
+        Put(StrideMeasure.StirrupLengthIndex, StrideMeasure.StirrupLengthIndex, Percent, leg);
+        Put(StrideMeasure.LeatherSwing, StrideMeasure.LeatherSwing, 1, gain);
+        if (!scale.IsUnknown) Put(StrideMeasure.SitImpact, StrideMeasure.SitImpact, scale.CmPerLeg, Both(scale.RelativeSe, gain));
+        return set;
+    }
+
+    private static double Both(double a, double b) => Math.Sqrt(a * a + b * b);
+}

@@ -1,0 +1,119 @@
+using GaitSeat.Model;
+using GaitSeat.Motion.Scale;
+using GaitSeat.Motion.Signals;
+using GaitSeat.Motion.Strides;
+using GaitSeat.Motion.Tracks;
+
+namespace GaitSeat.Motion.Measures;
+
+/// <summary>Measures the strides of one segment.</summary>
+internal sealed class StrideMeasurer(Sightings sightings, SegmentSignals signals, BodySize size, LegScale scale, MotionSettings settings)
+{
+    /// <summary>Room on either side of a stride, strides: the spans around its sits reach over its ends.</summary>
+    private const double Room = 0.15;
+
+    private readonly MonteCarlo _monteCarlo = new(settings);
+    private readonly MovementNoise _movementNoise = new(
+        signals.TreadInTrunk.NoiseSd,
+        signals.TreadInTrunk.NoiseSeconds,
+        signals.WristForwardInTrunk.NoiseSd,
+        signals.WristUpInTrunk.NoiseSd);
+
+    public (MeasureSet Measures, double TopSeconds) Measure(StrideCandidate stride, int strideSeed)
+    {
+        var sit = signals.Grid.PositionOf(stride.Start.Seconds);
+        var next = signals.Grid.PositionOf(stride.End.Seconds);
+        var from = Math.Max(0, (int)Math.Floor(sit - Room * (next - sit)));
+        var to = Math.Min(signals.Grid.Count - 1, (int)Math.Ceiling(next + Room * (next - sit)));
+        var data = new StrideData([.. Enum.GetValues<Channel>().Select(c => Channels.Of(signals, c).Values[from..(to + 1)])], signals.Grid.StepSeconds);
+        var span = new StrideSpan(sit, signals.Grid.PositionOf(stride.TopSeconds), next).From(from);
+        var yaw = Yaw(stride);
+        var noise = Noise(stride, yaw);
+        var values = StrideFormulas.Of(data, span, settings.Stride, _movementNoise, settings.Stride.HipToBarPctLeg / 100);
+        var errors = _monteCarlo.StandardErrors(data, span, _movementNoise, noise, strideSeed);
+        errors[(int)StrideMeasure.StrideDuration] = Norm(noise.SitSe, noise.NextSitSe);
+        var measures = new MeasureConverter(scale, settings).Convert(values, errors);
+        Picture(stride, yaw, (from + to) / 2, measures);
+        return (measures, stride.TopSeconds);
+    }
+
+    private StrideNoise Noise(StrideCandidate stride, Measured yaw)
+    {
+        var sd = new double[Channels.Count];
+        var together = new double[Channels.Count];
+        for (var c = 0; c < sd.Length; c++)
+        {
+            var signal = Channels.Of(signals, (Channel)c);
+            sd[c] = Math.Max(signal.NoiseSd, Spread((Channel)c, stride));
+            together[c] = signal.NoiseSeconds;
+        }
+
+        var frame = EvenGrid.MedianStep(sightings.TimeSeconds.AsSpan(signals.Segment.First, signals.Segment.Count)) * settings.Uncertainty.FrameTimingShare;
+        var (turn, turnSe) = yaw.IsMissing ? (0, settings.Uncertainty.UnknownViewYawDeg) : (yaw.Value, yaw.StandardError);
+        var thighOut = Robust.Median(size.ThighOfLeg) * Math.Tan(double.DegreesToRadians(settings.Scale.ThighAbductionDeg));
+        return new(
+            sd,
+            together,
+            Norm(stride.Start.Se, frame),
+            Norm(stride.Start.Se, stride.End.Se, frame),
+            Norm(stride.End.Se, frame),
+            double.DegreesToRadians(turn),
+            double.DegreesToRadians(turnSe),
+            thighOut);
+    }
+
+    /// <summary>Noise of a channel by the models' disagreement on its point over the stride, legs; 0 where only one model saw it.</summary>
+    private double Spread(Channel channel, StrideCandidate stride)
+    {
+        var point = channel switch
+        {
+            Channel.Seat or Channel.OverStirrup => BodyPoint.Hip,
+            Channel.TreadInTrunk => BodyPoint.Ankle,
+            Channel.WristForward or Channel.WristUp => BodyPoint.Wrist,
+            _ => Channels.Point(channel)!.Value,
+        };
+        var (first, last) = Frames(stride);
+        var spread = Robust.Median(sightings[point].SpreadPx.AsSpan(first, last - first));
+        return double.IsNaN(spread) ? 0 : settings.Uncertainty.SpreadShare * spread / Robust.Median(signals.LegPx);
+    }
+
+    private Measured Yaw(StrideCandidate stride)
+    {
+        var (first, last) = Frames(stride);
+        var yaw = Robust.Median(sightings.ViewYawDeg.AsSpan(first, last - first));
+        return double.IsNaN(yaw) ? Measured.Missing : new(Math.Abs(yaw), settings.Uncertainty.ViewYawSeDeg);
+    }
+
+    private void Picture(StrideCandidate stride, Measured yaw, int middle, MeasureSet measures)
+    {
+        measures[StrideMeasure.ViewYaw] = yaw;
+        if (!scale.IsUnknown)
+        {
+            var cmPerPx = scale.CmPerLeg / signals.LegPx[middle];
+            measures[StrideMeasure.Scale] = new(cmPerPx, cmPerPx * scale.RelativeSe);
+        }
+
+        var (first, last) = Frames(stride);
+        var heights = new double[last - first];
+        for (var i = 0; i < heights.Length; i++) heights[i] = sightings.Rider[first + i]?.Height ?? double.NaN;
+        var height = Robust.Median(heights);
+        var seen = heights.Count(double.IsFinite);
+        if (seen > 0) measures[StrideMeasure.RiderHeight] = new(height, Robust.Sigma(heights, height) / Math.Sqrt(seen));
+    }
+
+    private (int First, int EndExcl) Frames(StrideCandidate stride)
+    {
+        var first = Array.BinarySearch(sightings.TimeSeconds, stride.Start.Seconds);
+        var end = Array.BinarySearch(sightings.TimeSeconds, stride.End.Seconds);
+        if (first < 0) first = ~first;
+        if (end < 0) end = ~end;
+        return (Math.Min(first, sightings.Count - 1), Math.Max(Math.Min(end, sightings.Count), first + 1));
+    }
+
+    private static double Norm(params ReadOnlySpan<double> parts)
+    {
+        double sum = 0;
+        foreach (var p in parts) sum += p * p;
+        return Math.Sqrt(sum);
+    }
+}

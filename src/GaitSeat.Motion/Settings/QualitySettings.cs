@@ -1,0 +1,27 @@
+using System.ComponentModel.DataAnnotations;
+
+namespace GaitSeat.Motion;
+
+/// <summary>When a stride gets a word of care. It is measured all the same.</summary>
+public sealed record QualitySettings
+{
+    /// <summary>Scale error over the scale above which a stride is <c>scale_uncertain</c>. Common practice, no source.</summary>
+    [Range(0.0, 1.0)]
+    public double MaxScaleRelativeSe { get; init; } = 0.08;
+
+    /// <summary>Difference of rise and over-stirrup rise, share of the larger, above which they <c>disagree</c>. No source.</summary>
+    [Range(0.0, 2.0)]
+    public double MaxRiseDisagreement { get; init; } = 0.4;
+
+    /// <summary>View yaw above which a stride is <c>turned</c>, deg: at 15 deg a level limb shows 3.4 % short (closed form).</summary>
+    [Range(0.0, 45.0)]
+    public double TurnedDeg { get; init; } = 15;
+
+    /// <summary>Rider height below which a stride has a <c>small_rider</c>, px: models lose accuracy below about 70 px, ask for 100 (own trial).</summary>
+    [Range(0.0, 2000.0)]
+    public double SmallRiderPx { get; init; } = 100;
+
+    /// <summary>Frames a stride below which it has <c>few_frames</c>: five to ten times the highest frequency of use, 2.8 Hz (common practice).</summary>
+    [Range(2.0, 200.0)]
+    public double LeastFramesAStride { get; init; } = 14;
+}

@@ -1,0 +1,75 @@
+using GaitSeat.Model;
+using GaitSeat.Motion.Measures;
+using GaitSeat.Motion.Tracks;
+
+namespace GaitSeat.Motion.Strides;
+
+/// <summary>Cuts a spell of rising trot into strides, and says which are dropped and why.</summary>
+internal sealed class StrideCutter(StrideSettings settings)
+{
+    public const string HoleInPoints = "hole_in_points";
+    public const string Irregular = "irregular_duration";
+    public const string NoRise = "no_rise";
+
+    private readonly SitFinder _sits = new(settings);
+
+    public List<StrideCandidate> Cut(SegmentSignals signals, double from, double to, double strideHz)
+    {
+        var sits = _sits.Find(signals, from, to, strideHz);
+        var strides = new List<StrideCandidate>();
+        for (var k = 0; k + 1 < sits.Count; k++)
+        {
+            if (sits[k].IsMissing) continue;
+            var next = k + 1;
+            while (next < sits.Count && sits[next].IsMissing) next++;
+            if (next == sits.Count) break;
+            strides.Add(Judge(signals, sits[k], sits[next], strideHz));
+        }
+
+        return strides;
+    }
+
+    private StrideCandidate Judge(SegmentSignals signals, Sit start, Sit end, double strideHz)
+    {
+        var span = new StrideSpan(signals.Grid.PositionOf(start.Seconds), double.NaN, signals.Grid.PositionOf(end.Seconds));
+        if (HasHole(signals, span)) return new(start, double.NaN, end, HoleInPoints);
+        var departure = Math.Abs((end.Seconds - start.Seconds) * strideHz - 1);
+        if (departure > settings.MaxDurationDeparture) return new(start, double.NaN, end, Irregular);
+        var (top, rise) = Top(signals, span);
+        if (!(rise * 100 >= settings.MinRisePctLeg)) return new(start, double.NaN, end, NoRise);
+        return new(start, signals.Grid.TimeAt(top), end, null);
+    }
+
+    /// <summary>Hip, knee and ankle are needed, and one of seat over trunk and seat over stirrup; what else is missing leaves its measure empty.</summary>
+    private static bool HasHole(SegmentSignals signals, StrideSpan span)
+    {
+        bool Holed(Smoothed s)
+        {
+            for (var i = Math.Max(0, (int)Math.Ceiling(span.Sit)); i <= Math.Min(s.Values.Length - 1, (int)span.NextSit); i++)
+                if (double.IsNaN(s.Values[i])) return true;
+            return false;
+        }
+
+        return Holed(signals.Up[(int)BodyPoint.Hip])
+            || Holed(signals.Up[(int)BodyPoint.Knee])
+            || Holed(signals.Up[(int)BodyPoint.Ankle])
+            || (Holed(signals.Seat) && Holed(signals.OverStirrup));
+    }
+
+    private (double Position, double Rise) Top(SegmentSignals signals, StrideSpan span)
+    {
+        var half = settings.LevelHalfSpan * span.Length;
+        foreach (var source in new[] { signals.Seat, signals.OverStirrup })
+        {
+            var level = Levels.BetweenSits(source.Values, span, settings.LevelHalfSpan);
+            var best = -1;
+            for (var i = (int)Math.Ceiling(span.Sit); i <= span.NextSit; i++)
+                if (i >= 0 && i < level.Length && (best < 0 || level[i] > level[best])) best = i;
+            if (best < 0 || double.IsNaN(level[best])) continue;
+            var top = Levels.TurningPoint(level, best, half);
+            return (top, Levels.At(level, top, half));
+        }
+
+        return (double.NaN, double.NaN);
+    }
+}

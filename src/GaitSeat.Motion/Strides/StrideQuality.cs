@@ -1,0 +1,35 @@
+using GaitSeat.Model;
+using GaitSeat.Motion.Scale;
+using GaitSeat.Motion.Tracks;
+
+namespace GaitSeat.Motion.Strides;
+
+/// <summary>The words that tell how much care a stride needs, and how sure its boundaries are.</summary>
+internal static class StrideQuality
+{
+    /// <summary>A sit uncertain by this share of a stride halves the confidence or so.</summary>
+    private const double SitSeOfStride = 0.06;
+
+    public static string Of(SegmentSignals signals, StrideCandidate stride, MeasureSet measures, LegScale scale, MotionSettings settings)
+    {
+        var q = settings.Quality;
+        var words = new List<string>();
+        if (scale.IsUnknown) words.Add("no_scale");
+        else if (scale.RelativeSe > q.MaxScaleRelativeSe) words.Add("scale_uncertain");
+        var (rise, over) = (measures[StrideMeasure.RiseHeightPctLeg], measures[StrideMeasure.OverStirrupRisePctLeg]);
+        if (rise.IsMissing) words.Add("no_trunk");
+        if (over.IsMissing) words.Add("no_foot");
+        if (Math.Abs(rise.Value - over.Value) > q.MaxRiseDisagreement * Math.Max(rise.Value, over.Value)) words.Add("trunk_and_stirrup_disagree");
+        if (measures[StrideMeasure.ViewYaw].Value > q.TurnedDeg) words.Add("turned");
+        if (measures[StrideMeasure.RiderHeight].Value < q.SmallRiderPx) words.Add("small_rider");
+        var frames = signals.Segment.Count / (signals.Grid.EndSeconds - signals.Grid.StartSeconds) * stride.Seconds;
+        if (frames < q.LeastFramesAStride) words.Add("few_frames");
+        return words.Count == 0 ? "good" : string.Join('+', words);
+    }
+
+    public static double Confidence(StrideCandidate stride, double spell)
+    {
+        var share = Math.Max(stride.Start.Se, stride.End.Se) / stride.Seconds / SitSeOfStride;
+        return Math.Clamp(spell * Math.Exp(-share * share / 2), 0, 1);
+    }
+}

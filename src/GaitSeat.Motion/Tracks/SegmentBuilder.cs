@@ -1,0 +1,101 @@
+using GaitSeat.Model;
+using GaitSeat.Motion.Scale;
+using GaitSeat.Motion.Signals;
+
+namespace GaitSeat.Motion.Tracks;
+
+/// <summary>Makes the signals of one segment out of what was seen.</summary>
+internal sealed class SegmentBuilder(Sightings sightings, FrameReason[] verdict, MotionSettings settings)
+{
+    /// <returns>Null where leg length cannot be told: hip, knee or ankle never seen.</returns>
+    public (SegmentSignals Signals, BodySize Size)? Build(Segment segment)
+    {
+        var seconds = sightings.TimeSeconds[segment.First..segment.EndExcl];
+        var roll = CameraRoll.Of(seconds, sightings.Surroundings.RotationRad.AsSpan(segment.First, segment.Count));
+        var points = PlanePoints.Of(sightings, segment, i => FrameVerdict.IsFollowed(verdict[i]), roll);
+        points.DropOutliers(EvenGrid.MedianStep(seconds), settings.Smoothing);
+        if (BodySize.Of(seconds, points, settings.Scale) is not { } size) return null;
+
+        var grid = EvenGrid.Over(seconds, settings.Smoothing.MinGridHz);
+        var smoother = new TrackSmoother(seconds, grid, settings.Segment.MaxHoleSeconds, settings.Smoothing);
+        return (Signals(segment, seconds, roll, points, smoother, OnGrid(seconds, size.LegPx, grid)), size);
+    }
+
+    private static double[] OnGrid(double[] seconds, double[] values, EvenGrid grid)
+    {
+        var onGrid = new double[grid.Count];
+        Spline.OnGrid(seconds, values, grid, onGrid);
+        return onGrid;
+    }
+
+    private SegmentSignals Signals(Segment segment, double[] seconds, double[] roll, PlanePoints points, TrackSmoother smoother, double[] legPx)
+    {
+        var hole = settings.Segment.MaxHoleSeconds;
+        var (trunkForward, trunkUp) = PatchPath.InRiderPlane(sightings.Trunk, segment, roll, seconds, hole);
+        var (groundForward, groundUp) = PatchPath.InRiderPlane(sightings.Surroundings, segment, roll, seconds, hole);
+        double[] trunkX = PatchPath.Sum(trunkForward), trunkY = PatchPath.Sum(trunkUp);
+        double[] groundX = PatchPath.Sum(StillWhereLost(groundForward)), groundY = PatchPath.Sum(StillWhereLost(groundUp));
+        var (treadX, treadY) = points.Tread(settings.Stride.TreadOnFoot);
+        double[] hipX = points.ForwardPx[(int)BodyPoint.Hip], hipY = points.UpPx[(int)BodyPoint.Hip];
+        Smoothed InLegs(double[] raw) => smoother.Smooth(raw).Over(legPx);
+        Smoothed Free(double[] a, double[] path) => InLegs(Levelled(Minus(a, path), trunkY));
+
+        return new()
+        {
+            Segment = segment,
+            Grid = smoother.Grid,
+            Seconds = [.. Enumerable.Range(0, smoother.Grid.Count).Select(i => smoother.Grid.TimeAt(i))],
+            LegPx = legPx,
+            RollRad = OnGrid(seconds, roll, smoother.Grid),
+            Forward = [.. points.ForwardPx.Select(InLegs)],
+            Up = [.. points.UpPx.Select(InLegs)],
+            Seat = Free(hipY, trunkY),
+            OverStirrup = InLegs(Minus(hipY, treadY)),
+            Bounce = Free(trunkY, groundY),
+            TreadBounce = InLegs(Minus(treadY, groundY)),
+            TreadInTrunk = Free(treadX, trunkX),
+            WristForwardInTrunk = Free(points.ForwardPx[(int)BodyPoint.Wrist], trunkX),
+            WristUpInTrunk = Free(points.UpPx[(int)BodyPoint.Wrist], trunkY),
+            SpeedLegsPerSecond = Speed(seconds, hipX, groundX, groundForward, legPx),
+        };
+    }
+
+    /// <summary>A camera that could not be followed is taken as still: its own motion is slow against a bounce.</summary>
+    private static double[] StillWhereLost(double[] steps) => [.. steps.Select(s => double.IsFinite(s) ? s : 0)];
+
+    private static double Speed(double[] seconds, double[] hipX, double[] groundX, double[] groundSteps, double[] legPx)
+    {
+        var followed = groundSteps.Skip(1).Count(double.IsFinite);
+        if (followed * 2 < groundSteps.Length) return double.NaN;
+        var squares = new LeastSquares(2);
+        for (var i = 0; i < seconds.Length; i++)
+            if (double.IsFinite(hipX[i])) squares.Add([1, seconds[i] - seconds[0]], hipX[i] - groundX[i]);
+        return squares.Solve() is { } line ? line.Solution[1] / Robust.Median(legPx) : double.NaN;
+    }
+
+    private static double[] Minus(double[] a, double[] b)
+    {
+        var difference = new double[a.Length];
+        for (var i = 0; i < a.Length; i++) difference[i] = a[i] - b[i];
+        return difference;
+    }
+
+    /// <summary>
+    /// Takes the median off each stretch over which <paramref name="path"/> was added up without a break: the level there is free,
+    /// and what stays small cannot be tilted by a changing scale.
+    /// </summary>
+    private static double[] Levelled(double[] values, double[] path)
+    {
+        for (var from = 0; from < values.Length; from++)
+        {
+            if (!double.IsFinite(path[from])) continue;
+            var to = from;
+            while (to < values.Length && double.IsFinite(path[to])) to++;
+            var level = Robust.Median(values.AsSpan(from, to - from));
+            for (var i = from; i < to; i++) values[i] -= level;
+            from = to;
+        }
+
+        return values;
+    }
+}
