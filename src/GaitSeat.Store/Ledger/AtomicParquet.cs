@@ -12,6 +12,7 @@ internal static class AtomicParquet
 
     internal static async Task WriteAsync(Table table, ClipRecord record, string path, CancellationToken cancellationToken)
     {
+        cancellationToken.ThrowIfCancellationRequested();
         var temporary = $"{path}.{Guid.NewGuid():N}{TemporaryExtension}";
         try
         {
