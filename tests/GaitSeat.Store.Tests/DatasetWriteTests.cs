@@ -42,13 +42,10 @@ public sealed class DatasetWriteTests : IDisposable
     public async Task WhatCannotBeMeasured_IsNullNeverNaN()
     {
         await Dataset.Open(_folder.Path).WriteAsync(Made.Measured(), withTracks: true, CancellationToken.None);
-        foreach (var table in TableList.All)
+        foreach (var table in TableList.All.Where(t => t.Columns.Any(c => c.Type == ColumnType.Real)))
         {
-            foreach (var column in table.Columns.Where(c => c.Type == ColumnType.Real))
-            {
-                var bad = Query($"SELECT count(*) AS n FROM {table.Name} WHERE isnan(\"{column.Name}\") OR isinf(\"{column.Name}\")");
-                Assert.Equal(0L, bad[0]["n"]);
-            }
+            var real = table.Columns.Where(c => c.Type == ColumnType.Real).Select(c => $"isnan(\"{c.Name}\") OR isinf(\"{c.Name}\")");
+            Assert.Equal(0L, Query($"SELECT count(*) AS n FROM {table.Name} WHERE {string.Join(" OR ", real)}")[0]["n"]);
         }
 
         var stride = Query("SELECT * FROM strides WHERE stride = 4")[0];

@@ -30,7 +30,8 @@ internal sealed class Table<TRow>(string name, string about, IEnumerable<Column<
     {
         var rows = rowsOf(record);
         var schema = NewSchema();
-        var options = new ParquetOptions { CompressionMethod = CompressionMethod.Zstd };
+        // Snappy: 50 columns of 200 000 reals take 1 to 2 s and 80 MB; Zstd as this library does it takes 110 s and 76 MB (measured on a busy 2-core machine).
+        var options = new ParquetOptions { CompressionMethod = CompressionMethod.Snappy };
         await using var writer = await ParquetWriter.CreateAsync(schema, stream, options, cancellationToken: cancellationToken);
         if (rows.Count == 0) return 0;
         using var group = writer.CreateRowGroup();
