@@ -16,6 +16,8 @@ internal readonly record struct PlanePoint(double Forward, double Up)
         return new(Forward * cos - Up * sin, Forward * sin + Up * cos);
     }
 
+    public PlanePoint Scaled(double factor) => new(Forward * factor, Up * factor);
+
     public Point3 At(double near) => new(Forward, Up, near);
 }
 

@@ -1,0 +1,115 @@
+using System.Numerics;
+
+namespace GaitSeat.Studio;
+
+/// <summary>
+/// The surroundings, painted once on a cylinder around the camera and unrolled into each frame. The camera only turns and zooms,
+/// so this is exact: a pinhole picture at any pan and focal length.
+/// </summary>
+internal sealed class Backdrop
+{
+    private const int MarginPx = 4;
+    private const int FractionBits = 8;
+    private const int One = 1 << FractionBits;
+
+    private readonly int _widthPx;
+    private readonly int _heightPx;
+    private readonly double _focalPx;
+    private readonly double _left;
+    private readonly double _top;
+    private readonly int _columns;
+    private readonly int _rows;
+    private readonly byte[] _rgb;
+
+    /// <param name="states">The camera over the whole clip, ends included.</param>
+    /// <param name="blurPx">How far a standing thing runs across the picture during the exposure, px.</param>
+    public Backdrop(ClipScript script, IReadOnlyList<CameraState> states, double blurPx)
+    {
+        (_widthPx, _heightPx) = (script.WidthPx, script.HeightPx);
+        _focalPx = states.Max(s => s.FocalPx);
+        var shortest = states.Min(s => s.FocalPx);
+        var half = Math.Atan(_widthPx / 2.0 / shortest);
+        _left = states.Min(s => s.PanRad) - half - MarginPx / _focalPx;
+        var right = states.Max(s => s.PanRad) + half + MarginPx / _focalPx;
+        _top = -states.Max(s => s.CentreYPx) / shortest * _focalPx - MarginPx;
+        var bottom = (_heightPx - states.Min(s => s.CentreYPx)) / shortest * _focalPx + MarginPx;
+        _columns = (int)Math.Ceiling((right - _left) * _focalPx) + 2;
+        _rows = (int)Math.Ceiling(bottom - _top) + 2;
+        _rgb = Paint(new Scenery(script, _focalPx), (int)Math.Round(blurPx));
+    }
+
+    /// <summary>Writes the surroundings as the camera sees them into a whole frame.</summary>
+    public void Unroll(CameraState camera, Span<byte> rgb)
+    {
+        Span<int> column = stackalloc int[_widthPx];
+        Span<int> share = stackalloc int[_widthPx];
+        Span<float> rowStep = stackalloc float[_widthPx];
+        for (var x = 0; x < _widthPx; x++)
+        {
+            var angle = Math.Atan((x + 0.5 - camera.CentreXPx) / camera.FocalPx);
+            var at = (camera.PanRad + angle - _left) * _focalPx - 0.5;
+            var whole = Math.Clamp((int)Math.Floor(at), 0, _columns - 2);
+            column[x] = 3 * whole;
+            share[x] = (int)(Math.Clamp(at - whole, 0, 1) * One);
+            // A column of the picture shows a vertical line: heights shrink by the cosine of its angle.
+            rowStep[x] = (float)(Math.Cos(angle) / camera.FocalPx * _focalPx);
+        }
+
+        for (var y = 0; y < _heightPx; y++)
+            UnrollRow((float)(y + 0.5 - camera.CentreYPx), column, share, rowStep, rgb.Slice(3 * y * _widthPx, 3 * _widthPx));
+    }
+
+    private void UnrollRow(float fromCentre, ReadOnlySpan<int> column, ReadOnlySpan<int> share, ReadOnlySpan<float> rowStep, Span<byte> target)
+    {
+        ReadOnlySpan<byte> source = _rgb;
+        var stride = 3 * _columns;
+        var offset = (float)-_top - 0.5f;
+        for (var x = 0; x < column.Length; x++)
+        {
+            var at = fromCentre * rowStep[x] + offset;
+            var row = (int)at;
+            var v = (int)((at - row) * One);
+            var u = share[x];
+            var top = source.Slice(row * stride + column[x], 6);
+            var bottom = source.Slice((row + 1) * stride + column[x], 6);
+            var (a, b, c, d) = ((One - u) * (One - v), u * (One - v), (One - u) * v, u * v);
+            const int Half = 1 << (2 * FractionBits - 1);
+            target[3 * x] = (byte)((top[0] * a + top[3] * b + bottom[0] * c + bottom[3] * d + Half) >> (2 * FractionBits));
+            target[3 * x + 1] = (byte)((top[1] * a + top[4] * b + bottom[1] * c + bottom[4] * d + Half) >> (2 * FractionBits));
+            target[3 * x + 2] = (byte)((top[2] * a + top[5] * b + bottom[2] * c + bottom[5] * d + Half) >> (2 * FractionBits));
+        }
+    }
+
+    private byte[] Paint(Scenery scenery, int blurPx)
+    {
+        var rgb = new byte[3 * _columns * _rows];
+        Parallel.For(0, _rows, row =>
+        {
+            var line = new Vector3[_columns];
+            var slope = (float)((row + 0.5 + _top) / _focalPx);
+            for (var column = 0; column < _columns; column++) line[column] = scenery.At((float)(_left + (column + 0.5) / _focalPx), slope);
+            if (blurPx > 1) line = Blurred(line, blurPx);
+            for (var column = 0; column < _columns; column++) Put(rgb.AsSpan(3 * (row * _columns + column), 3), line[column]);
+        });
+        return rgb;
+    }
+
+    private static Vector3[] Blurred(Vector3[] line, int length)
+    {
+        var blurred = new Vector3[line.Length];
+        for (var i = 0; i < line.Length; i++)
+        {
+            var sum = Vector3.Zero;
+            for (var k = 0; k < length; k++) sum += line[Math.Clamp(i + k - length / 2, 0, line.Length - 1)];
+            blurred[i] = sum / length;
+        }
+
+        return blurred;
+    }
+
+    private static void Put(Span<byte> rgb, Vector3 colour)
+    {
+        colour = Vector3.Clamp(colour, Vector3.Zero, Vector3.One) * 255 + new Vector3(0.5f);
+        (rgb[0], rgb[1], rgb[2]) = ((byte)colour.X, (byte)colour.Y, (byte)colour.Z);
+    }
+}

@@ -1,0 +1,33 @@
+namespace GaitSeat.Studio;
+
+/// <summary>Consecutive frames drawn at once, one a core, into buffers that are used again.</summary>
+internal sealed class FrameBatch
+{
+    private readonly FrameMaker _maker;
+    private readonly byte[][] _frames;
+    private readonly Canvas[] _canvases;
+
+    public FrameBatch(FrameMaker maker)
+    {
+        _maker = maker;
+        _frames = [.. Enumerable.Range(0, Environment.ProcessorCount).Select(_ => new byte[maker.FrameBytes])];
+        _canvases = [.. _frames.Select(_ => new Canvas())];
+    }
+
+    public int First { get; private set; }
+
+    public int Count { get; private set; }
+
+    public ReadOnlyMemory<byte> Frame(int i) => _frames[i];
+
+    /// <summary>Draws frames from <paramref name="first"/> on, as many as there are buffers, up to <paramref name="endExcl"/>.</summary>
+    public async Task DrawAsync(int first, int endExcl, CancellationToken ct)
+    {
+        (First, Count) = (first, Math.Clamp(endExcl - first, 0, _frames.Length));
+        await Parallel.ForAsync(0, Count, ct, (i, _) =>
+        {
+            _maker.Draw(first + i, _canvases[i], _frames[i]);
+            return ValueTask.CompletedTask;
+        });
+    }
+}

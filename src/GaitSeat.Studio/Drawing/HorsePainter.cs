@@ -1,0 +1,96 @@
+namespace GaitSeat.Studio;
+
+/// <summary>Draws the horse and its tack from the far side to the near side.</summary>
+internal sealed class HorsePainter(ClipScript script, Puppet puppet)
+{
+    /// <summary>Far legs stand in the shade of the body.</summary>
+    public const float FarDim = 0.62f;
+    private const double LegNearM = 0.15;
+    private const double SideNearM = 0.22;
+
+    private static readonly PlanePoint Withers = new(0.46, -0.16);
+    private static readonly PlanePoint Dock = new(-0.965, -0.09);
+
+    public void FarLegs(Canvas canvas, View view, RideMoment moment)
+    {
+        Leg(canvas, view, moment, fore: false, near: false);
+        Leg(canvas, view, moment, fore: true, near: false);
+    }
+
+    public void Body(Canvas canvas, View view, RideMoment moment)
+    {
+        var trunk = moment.Trunk;
+        Tail(canvas, view, moment);
+        // A straight metre of the trunk's axis under the seat carries the whole part.
+        var below = -HorseParts.TrunkAxisBelowSeatM;
+        canvas.Draw(puppet.Trunk, view.Between(OnTrunk(trunk, 0, below), 0, OnTrunk(trunk, 1, below), 0, 1, 1), 1);
+        NeckAndHead(canvas, view, moment);
+        Leg(canvas, view, moment, fore: false, near: true);
+        Leg(canvas, view, moment, fore: true, near: true);
+    }
+
+    public void Tack(Canvas canvas, View view, RideMoment moment)
+    {
+        var trunk = moment.Trunk;
+        canvas.Draw(puppet.Girth, view.Between(OnTrunk(trunk, 0.13, -0.44), SideNearM, OnTrunk(trunk, 0.15, -0.735), 0.1, 0.30f, 1), 0.95f);
+        canvas.Draw(puppet.Cloth, view.Between(OnTrunk(trunk, 0, 0), SideNearM, OnTrunk(trunk, 1, 0), SideNearM, 1, 1), 1);
+        canvas.Draw(puppet.Flap, view.Between(OnTrunk(trunk, 0.09, -0.05), SideNearM, OnTrunk(trunk, 0.17, -0.48), SideNearM, 0.44f, 1), 1);
+        canvas.Draw(puppet.Seat, view.Between(OnTrunk(trunk, 0, 0), 0.1, OnTrunk(trunk, 1, 0), 0.1, 1, 1), 1);
+    }
+
+    /// <summary>Where the rein meets the bit.</summary>
+    public PlanePoint Bit(RideMoment moment)
+    {
+        var (poll, muzzle) = HeadLine(moment);
+        return poll + (muzzle - poll).Scaled(0.80) + new PlanePoint(-0.045, -0.03);
+    }
+
+    public static PlanePoint OnTrunk(TrunkState trunk, double forward, double up) =>
+        new PlanePoint(0, trunk.SeatUpM) + new PlanePoint(forward, up).Turned(trunk.PitchDeg);
+
+    private void NeckAndHead(Canvas canvas, View view, RideMoment moment)
+    {
+        var (poll, muzzle) = HeadLine(moment);
+        var root = OnTrunk(moment.Trunk, Withers.Forward, Withers.Up);
+        var crown = poll + new PlanePoint(-0.02, 0.055);
+        canvas.Draw(puppet.Ear, view.Between(crown, -0.06, crown + new PlanePoint(0.055, 0.135), -0.06, 0.15f, 1), 0.75f);
+        canvas.Draw(puppet.Neck, view.Between(root, 0.03, poll, 0, HorseParts.NeckM, 1), 1);
+        canvas.Draw(puppet.HorseHead, view.Between(poll, 0.02, muzzle, 0.02, HorseParts.HeadM, 1), 1);
+        canvas.Draw(puppet.Ear, view.Between(crown, 0.06, crown + new PlanePoint(0.04, 0.14), 0.06, 0.15f, 1), 1);
+    }
+
+    // The head nods with the beat: hardly in trot, freely in walk and canter.
+    private (PlanePoint Poll, PlanePoint Muzzle) HeadLine(RideMoment moment)
+    {
+        var beats = GaitDefaults.BouncesPerStride(script.Gait);
+        var nod = script.Gait switch { Model.Gait.Walk => 2.5, Model.Gait.Canter => 4.0, Model.Gait.Halt => 0, _ => 0.8 };
+        var wave = Math.Sin(2 * Math.PI * (beats * moment.Phase + 0.2));
+        var root = OnTrunk(moment.Trunk, Withers.Forward, Withers.Up);
+        var poll = root + Plane.Hung(HorseParts.NeckM, 138 + nod * wave);
+        return (poll, poll + Plane.Hung(HorseParts.HeadM, 38 + 0.6 * nod * wave));
+    }
+
+    private void Tail(Canvas canvas, View view, RideMoment moment)
+    {
+        var dock = OnTrunk(moment.Trunk, Dock.Forward, Dock.Up);
+        var swing = script.Gait == Model.Gait.Halt ? 0 : 5 * Math.Sin(2 * Math.PI * (moment.Phase + 0.1));
+        var end = dock + Plane.Hung(HorseParts.TailM, -9 - swing);
+        canvas.Draw(puppet.Tail, view.Between(dock, 0, end, 0, HorseParts.TailM, 1), 0.95f);
+    }
+
+    private void Leg(Canvas canvas, View view, RideMoment moment, bool fore, bool near)
+    {
+        var leg = HorseLegs.At(script, moment.Phase, moment.Trunk, fore, near);
+        var depth = near ? LegNearM : -LegNearM;
+        var dim = near ? 1 : FarDim;
+        // Stockings on the near hind and the far fore.
+        var white = near != fore;
+        canvas.Draw(white ? puppet.WhitePastern : puppet.Pastern, Laid(leg.Fetlock, leg.Hoof, 0.185f), dim);
+        canvas.Draw(white ? puppet.WhiteCannon : puppet.Cannon, Laid(leg.Middle, leg.Fetlock, 0.30f), dim);
+        if (!near) canvas.Draw(fore ? puppet.ForeUpper : puppet.HindUpper, Laid(leg.Root, leg.Upper, 0.42f), dim);
+        canvas.Draw(fore ? puppet.ForeArm : puppet.Gaskin, Laid(leg.Upper, leg.Middle, fore ? 0.40f : 0.44f), dim);
+        if (near) canvas.Draw(fore ? puppet.ForeUpper : puppet.HindUpper, Laid(leg.Root, leg.Upper, 0.42f), dim);
+
+        Placement Laid(PlanePoint a, PlanePoint b, float length) => view.Between(a, depth, b, depth, length, 1);
+    }
+}

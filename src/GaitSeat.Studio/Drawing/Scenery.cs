@@ -1,0 +1,108 @@
+using System.Numerics;
+
+namespace GaitSeat.Studio;
+
+/// <summary>What the camera sees in a direction where there is no horse: sky, trees, fence, board, sand. Straight lines in the world stay straight.</summary>
+internal sealed class Scenery
+{
+    private const float GrassAfterFenceM = 5;
+    private const float TreesAfterFenceM = 16;
+    private const float PostEveryM = 2.6f;
+    private const float BoardAtM = 2.3f;
+
+    private readonly ValueNoise _noise;
+    private readonly Vector3 _sand;
+    private readonly Vector3 _fence;
+    private readonly BoardLetter _letter;
+    private readonly float _fenceDepth;
+    private readonly float _focalPx;
+    private readonly float _skyTone;
+
+    public Scenery(ClipScript script, double focalPx)
+    {
+        _noise = new ValueNoise(script.Seed + 404);
+        (_sand, _fence, _letter) = (Tint.Parse(script.Look.Sand), Tint.Parse(script.Look.Fence), new BoardLetter(script.Look.BoardLetter));
+        _fenceDepth = (float)script.CameraDistanceM + 4.2f;
+        _focalPx = (float)focalPx;
+        _skyTone = _noise.At(0.5f, 77.5f);
+    }
+
+    /// <param name="azimuth">Direction, rad, + right.</param>
+    /// <param name="slope">Fall per metre of ground distance, + down.</param>
+    public Vector3 At(float azimuth, float slope)
+    {
+        const float Eye = (float)StudioCamera.HeightM;
+        var (sin, cos) = MathF.SinCos(azimuth);
+        var toFence = _fenceDepth / cos;
+        var fenceUp = Eye - slope * toFence;
+        if (FenceAt(_fenceDepth * sin / cos, fenceUp) is { } fence) return fence;
+        var ground = slope > 1e-4f ? Eye / slope : float.MaxValue;
+        if (ground < toFence) return Sand(ground * sin, ground * cos, ground);
+        var toTrees = (_fenceDepth + TreesAfterFenceM) / cos;
+        if (ground < toTrees) return Grass(ground * sin, ground * cos, ground, toFence);
+        return TreesOrSky(azimuth, Eye - slope * toTrees, toTrees, slope);
+    }
+
+    private Vector3? FenceAt(float x, float up)
+    {
+        if (up is < 0 or > 1.42f) return null;
+        var board = x - BoardAtM;
+        if (MathF.Abs(board) < 0.27f && up is > 0.28f and < 0.95f)
+        {
+            var ink = _letter.InkAt((board + 0.27f) / 0.54f, (0.95f - up) / 0.67f);
+            return Tint.Mix(new Vector3(0.93f, 0.93f, 0.90f), new Vector3(0.10f, 0.11f, 0.14f), ink) * (0.95f + 0.06f * _noise.At(6 * x, 6 * up));
+        }
+
+        var fromPost = MathF.Abs(x - PostEveryM * MathF.Round(x / PostEveryM));
+        var wear = 0.86f + 0.18f * _noise.Layers(1.5f * x, 14 * up, 3);
+        if (fromPost < 0.065f) return _fence * (wear * (0.92f - 2.2f * (x - PostEveryM * MathF.Round(x / PostEveryM))));
+        foreach (var rail in (ReadOnlySpan<float>)[1.28f, 0.80f, 0.34f])
+        {
+            if (MathF.Abs(up - rail) < 0.055f) return _fence * (wear * (0.97f + 1.5f * (up - rail)));
+        }
+
+        return null;
+    }
+
+    private Vector3 Sand(float x, float depth, float distance)
+    {
+        // Features smaller than the footprint of a pixel would flicker as the camera turns: they fade out.
+        var footprint = distance * distance / ((float)StudioCamera.HeightM * _focalPx);
+        float Detail(float size, float across) => (_noise.At(x / across + 31, depth / size - 12) - 0.5f) * Tint.Step(0.4f, 1.6f, size / footprint);
+        var tone = 1 + 0.16f * (_noise.Layers(0.35f * x, 0.5f * depth, 3) - 0.5f) + 0.16f * Detail(0.55f, 0.5f) + 0.22f * Detail(0.18f, 0.14f) + 0.22f * Detail(0.07f, 0.05f) + 0.16f * Detail(0.03f, 0.022f);
+        // Hoof prints: darker hollows.
+        var prints = Tint.Step(0.66f, 0.80f, _noise.At(3.1f * x + 5, 2.6f * depth)) * Tint.Step(0.3f, 1.2f, 0.35f / footprint);
+        return _sand * (tone * (1 - 0.20f * prints));
+    }
+
+    private Vector3 Grass(float x, float depth, float distance, float toFence)
+    {
+        var tone = 0.85f + 0.3f * _noise.Layers(0.8f * x, 0.35f * depth, 3);
+        var verge = Tint.Step(0, GrassAfterFenceM, distance - toFence);
+        return Tint.Mix(new Vector3(0.45f, 0.47f, 0.24f), new Vector3(0.36f, 0.45f, 0.20f), verge) * tone;
+    }
+
+    private Vector3 TreesOrSky(float azimuth, float up, float distance, float slope)
+    {
+        var x = azimuth * distance;
+        var crown = 6.0f + 5.5f * _noise.Layers(0.13f * x + 40, 3, 3) + 1.1f * _noise.At(0.9f * x, 9) + 0.5f * _noise.At(2.6f * x, 0.8f * up);
+        var sky = Sky(azimuth, slope);
+        var edge = Tint.Step(crown - 0.12f, crown + 0.12f, up);
+        if (edge >= 1) return sky;
+        var clumps = _noise.Layers(0.62f * x + 11, 0.75f * up + 3, 4);
+        var leaf = _noise.Layers(3.1f * x, 3.6f * up, 2);
+        var light = Tint.Step(0.30f, 0.72f, clumps + 0.25f * (leaf - 0.5f) + 0.02f * up);
+        var tree = Tint.Mix(new Vector3(0.12f, 0.17f, 0.11f), new Vector3(0.42f, 0.52f, 0.25f), light);
+        // Haze, and dark between the trunks near the ground.
+        tree = Tint.Mix(tree, new Vector3(0.55f, 0.62f, 0.62f), 0.14f);
+        tree *= 0.72f + 0.28f * Tint.Step(0.0f, 2.2f, up + 0.8f * (clumps - 0.5f));
+        return Tint.Mix(tree, sky, edge);
+    }
+
+    private Vector3 Sky(float azimuth, float slope)
+    {
+        var blue = Tint.Mix(new Vector3(0.80f, 0.87f, 0.94f), new Vector3(0.52f, 0.69f, 0.88f), Tint.Step(0.05f, 0.6f, -slope));
+        var cloud = Tint.Step(0.42f, 0.75f, _noise.Layers(3.2f * azimuth + 8, -9 * slope, 4) + 0.15f * (_skyTone - 0.5f));
+        return Tint.Mix(blue, new Vector3(0.95f, 0.96f, 0.97f), 0.8f * cloud);
+    }
+}
