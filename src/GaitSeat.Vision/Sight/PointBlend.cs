@@ -2,54 +2,80 @@ using GaitSeat.Model;
 
 namespace GaitSeat.Vision.Sight;
 
-/// <summary>Joins the two models' near-side points into one track a point.</summary>
+/// <summary>
+/// Joins the two models' near-side points into one track a point. Where both see it: second + motion share x (first - second) + what the place
+/// share asks beyond that x the rolling median of (first - second). A frame in which the first model strays from its usual offset
+/// loses its say in the motion.
+/// </summary>
 public static class PointBlend
 {
-    public static PointTrack[] Blend(NearSide?[] sides, BodyPointSettings settings)
+    public static PointTrack[] Blend(double[] timeSeconds, NearSide?[] sides, bool[] cutBefore, BodyPointSettings settings)
     {
+        ArgumentNullException.ThrowIfNull(timeSeconds);
         ArgumentNullException.ThrowIfNull(sides);
         ArgumentNullException.ThrowIfNull(settings);
         var tracks = Enum.GetValues<BodyPoint>().Select(_ => PointTrack.Empty(sides.Length)).ToArray();
-        for (var i = 0; i < sides.Length; i++)
+        foreach (var range in Stretches.Of(Array.ConvertAll(sides, s => s is not null), cutBefore))
         {
-            if (sides[i] is not { } side) continue;
-            foreach (var point in Enum.GetValues<BodyPoint>()) Put(tracks[(int)point], i, side, point, settings);
+            var (start, length) = range.GetOffsetAndLength(sides.Length);
+            foreach (var point in Enum.GetValues<BodyPoint>())
+                BlendStretch(tracks[(int)point], start, timeSeconds.AsSpan(start, length), sides.AsSpan(start, length), point, settings);
         }
 
         return tracks;
     }
 
-    private static void Put(PointTrack track, int frame, NearSide side, BodyPoint point, BodyPointSettings settings)
+    private static void BlendStretch(
+        PointTrack track, int start, ReadOnlySpan<double> time, ReadOnlySpan<NearSide?> sides, BodyPoint point, BodyPointSettings settings)
     {
         var p = (int)point;
-        PointPx a = side.First[p], b = side.Second[p];
-        double scoreA = side.FirstScore[p], scoreB = side.SecondScore[p];
-        if (a.IsMissing && b.IsMissing) return;
-        if (a.IsMissing || b.IsMissing)
+        double[] dx = new double[sides.Length], dy = new double[sides.Length];
+        for (var i = 0; i < sides.Length; i++)
         {
-            (track.XPx[frame], track.YPx[frame]) = a.IsMissing ? (b.X, b.Y) : (a.X, a.Y);
-            track.Confidence[frame] = a.IsMissing ? scoreB : scoreA;
-            return;
+            PointPx a = sides[i]!.First.Near[p], b = sides[i]!.Second.Near[p];
+            (dx[i], dy[i]) = (a.X - b.X, a.Y - b.Y);
         }
 
-        var share = FirstShare(point, settings);
-        track.XPx[frame] = b.X + share * (a.X - b.X);
-        track.YPx[frame] = b.Y + share * (a.Y - b.Y);
-        track.SpreadPx[frame] = a.DistanceTo(b);
-        var apart = track.SpreadPx[frame] / (settings.DisagreementMaximum * side.RiderHeightPx);
-        track.Confidence[frame] = Math.Max(scoreA, scoreB) * Math.Exp(-Math.Log(2) * apart * apart);
+        double[] usualX = Stretches.RollingMedian(time, dx, settings.VoteWindowSeconds), usualY = Stretches.RollingMedian(time, dy, settings.VoteWindowSeconds);
+        var share = ShareOf(point, settings);
+        for (var i = 0; i < sides.Length; i++)
+        {
+            var side = sides[i]!;
+            if (double.IsNaN(dx[i]))
+            {
+                PutOnly(track, start + i, side, p);
+                continue;
+            }
+
+            var limit = settings.DisagreementMaximum * side.RiderHeightPx;
+            double stray = Trust(Length(dx[i] - usualX[i], dy[i] - usualY[i]), limit), usual = Trust(Length(usualX[i], usualY[i]), limit);
+            double motion = share.Motion * stray * usual, place = share.Place * usual - motion;
+            track.XPx[start + i] = side.Second.Near[p].X + motion * dx[i] + place * usualX[i];
+            track.YPx[start + i] = side.Second.Near[p].Y + motion * dy[i] + place * usualY[i];
+            track.SpreadPx[start + i] = Length(dx[i], dy[i]);
+            track.Confidence[start + i] = Math.Max(side.First.NearScore[p], side.Second.NearScore[p]) * Trust(track.SpreadPx[start + i], limit);
+        }
     }
 
-    /// <summary>Share of the first model in a point both have.</summary>
-    public static double FirstShare(BodyPoint point, BodyPointSettings settings)
+    private static void PutOnly(PointTrack track, int frame, NearSide side, int p)
     {
-        ArgumentNullException.ThrowIfNull(settings);
-        return point switch
-        {
-            BodyPoint.Hip or BodyPoint.FarHip => settings.FirstShareHip,
-            BodyPoint.Knee => settings.FirstShareKnee,
-            BodyPoint.Ankle => settings.FirstShareAnkle,
-            _ => settings.FirstShareUpper,
-        };
+        var first = side.Second.Near[p].IsMissing;
+        var at = first ? side.First.Near[p] : side.Second.Near[p];
+        if (at.IsMissing) return;
+        (track.XPx[frame], track.YPx[frame]) = (at.X, at.Y);
+        track.Confidence[frame] = first ? side.First.NearScore[p] : side.Second.NearScore[p];
     }
+
+    private static double Length(double x, double y) => Math.Sqrt(x * x + y * y);
+
+    // 1 for no disagreement, one half at the limit.
+    private static double Trust(double apart, double limit) => Math.Exp(-Math.Log(2) * apart * apart / (limit * limit));
+
+    private static PointShare ShareOf(BodyPoint point, BodyPointSettings settings) => point switch
+    {
+        BodyPoint.Hip or BodyPoint.FarHip => settings.Hip,
+        BodyPoint.Knee => settings.Knee,
+        BodyPoint.Ankle => settings.Ankle,
+        _ => settings.Upper,
+    };
 }

@@ -27,7 +27,8 @@ public sealed class PointFusion(BodyPointSettings settings)
         var facing = FacingVote.Decide(timeSeconds, poses, cutBefore, settings.VoteWindowSeconds);
         var sides = poses.Select((p, i) => p is null || facing[i] == Facing.Unknown ? null : NearSide.Of(p, facing[i])).ToArray();
         SwapRepair.Undo(sides, cutBefore);
-        var points = PointBlend.Blend(sides, settings);
+        var points = PointBlend.Blend(timeSeconds, sides, cutBefore, settings);
+        RigidTrunk.Hold(timeSeconds, points, cutBefore, settings);
         var yaw = ViewYaw.Estimate(timeSeconds, points, cutBefore, settings);
         var rider = Array.ConvertAll(timeSeconds, path.RiderAt);
         return new Sightings

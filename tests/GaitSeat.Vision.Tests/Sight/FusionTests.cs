@@ -78,6 +78,52 @@ public sealed class FusionTests
     }
 
     [Fact]
+    public void SecondModelTakesTheFarFootForAWhile_FootIsMended()
+    {
+        var poses = Enumerable.Range(0, 40).Select(i =>
+        {
+            var pose = PoseMaker.Facing(Facing.Right, farShift: -60, moveX: i);
+            return (RawPose?)(i is > 10 and < 16 ? pose with { Second = PoseMaker.SwappedSecond(pose, BodyPoint.Ankle, BodyPoint.Heel, BodyPoint.Toe) } : pose);
+        }).ToArray();
+        var s = Fuse(poses);
+        for (var i = 0; i < 40; i++)
+        {
+            Assert.Equal(135 + i, s[BodyPoint.Ankle].XPx[i], 2);
+            Assert.Equal(165 + i, s[BodyPoint.Toe].XPx[i], 2);
+        }
+    }
+
+    // The shoulder bounces 30 px, the models see the hip bounce only half of it: the trunk cannot shorten, so the hip is held to it.
+    [Fact]
+    public void HipLagsBehindTheShoulder_TrunkLengthBringsMostOfTheMotionBack()
+    {
+        var poses = Enumerable.Range(0, 90).Select(i =>
+        {
+            var bounce = 15 * Math.Sin(2 * Math.PI * 1.3 * i / 30);
+            var pose = PoseMaker.Facing(Facing.Right, moveY: bounce);
+            for (var k = 0; k < 2; k++) (pose.First.Y[11 + k], pose.Second!.Y[23 + k]) = ((float)(225 + bounce / 2), (float)(225 + bounce / 2));
+            return (RawPose?)pose;
+        }).ToArray();
+        var y = Fuse(poses)[BodyPoint.Hip].YPx;
+        Assert.InRange(y.Max() - y.Min(), 26, 30);
+    }
+
+    // The first model stands 8 px off and jitters; the second is steady: the place is the first's, the jitter mostly gone.
+    [Fact]
+    public void FirstModelOffsetAndJittery_PlaceFromItMotionFromTheSecond()
+    {
+        var poses = Enumerable.Range(0, 61).Select(i =>
+        {
+            var pose = PoseMaker.Facing(Facing.Right);
+            for (var k = 13; k < 15; k++) pose.First.X[k] += 8 + (i % 2 == 0 ? 3 : -3);
+            return (RawPose?)pose;
+        }).ToArray();
+        var x = Fuse(poses)[BodyPoint.Knee].XPx;
+        Assert.InRange(x.Average(), 177, 182);
+        Assert.InRange(x.Max() - x.Min(), 0.1, 2);
+    }
+
+    [Fact]
     public void FirstModelFarOffTheSecond_PointIsTrustedLess()
     {
         var off = PoseMaker.Facing(Facing.Right);

@@ -47,4 +47,17 @@ internal static class PoseMaker
         (y[left], y[left + 1]) = (y[left + 1], y[left]);
         return pose with { First = pose.First with { X = x, Y = y } };
     }
+
+    /// <summary>BlazePose's points with left and right of some joints changed over.</summary>
+    public static RawPoints SwappedSecond(RawPose pose, params BodyPoint[] joints)
+    {
+        var (x, y) = ((float[])pose.Second!.X.Clone(), (float[])pose.Second.Y.Clone());
+        foreach (var left in joints.Select(PointOrder.BlazeLeft))
+        {
+            (x[left], x[left + 1]) = (x[left + 1], x[left]);
+            (y[left], y[left + 1]) = (y[left + 1], y[left]);
+        }
+
+        return pose.Second with { X = x, Y = y };
+    }
 }
