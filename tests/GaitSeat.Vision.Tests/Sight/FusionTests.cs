@@ -108,7 +108,7 @@ public sealed class FusionTests
         Assert.InRange(y.Max() - y.Min(), 26, 30);
     }
 
-    // The first model stands 8 px off and jitters; the second is steady: the place is the first's, the jitter mostly gone.
+    // The first model stands 8 px off and jitters by 6 px; the second is steady: the place is the first's, the jitter mostly gone.
     [Fact]
     public void FirstModelOffsetAndJittery_PlaceFromItMotionFromTheSecond()
     {
@@ -120,7 +120,7 @@ public sealed class FusionTests
         }).ToArray();
         var x = Fuse(poses)[BodyPoint.Knee].XPx;
         Assert.InRange(x.Average(), 177, 182);
-        Assert.InRange(x.Max() - x.Min(), 0.1, 2);
+        Assert.InRange(x.Max() - x.Min(), 0.1, 3.5);
     }
 
     [Fact]
