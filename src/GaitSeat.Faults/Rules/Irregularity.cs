@@ -43,11 +43,11 @@ internal static class Irregularity
         var cv = CvPct([.. strides.Select(s => s.Measures[measure])]);
         if (double.IsNaN(cv.Value) || double.IsNaN(cv.StandardError)) return null;
         var probability = cv.StandardError > 0 ? Normal.CDF(0, 1, (cv.Value - limitPct) / cv.StandardError) : cv.Value > limitPct ? 1 : 0;
-        var mean = strides.Average(s => s.Measures[measure].Value);
-        var showing = strides.Where(s => Math.Abs(s.Measures[measure].Value - mean) > Math.Abs(mean) * limitPct / 100).ToArray();
+        var usual = strides.Select(s => s.Measures[measure].Value).Median();
+        var showing = strides.Where(s => Math.Abs(s.Measures[measure].Value - usual) > Math.Abs(usual) * limitPct / 100).ToArray();
         if (probability < settings.MinimumProbability || showing.Length == 0) return null;
         var source = settings.IrregularRise.Source;
-        var summary = Words.Line($"{name} varies by {Words.WithInterval(cv)} % (CV), off the mean by more than the limit", showing.Length, strides.Length,
+        var summary = Words.Line($"{name} varies by {Words.WithInterval(cv)} % (CV), off the median by more than the limit", showing.Length, strides.Length,
             Words.Text($"an even rise stays below {limitPct:0.##} %"), source);
         return new(spell.Spell.Number, Fault.IrregularRise, MeasureCatalogue.Get(measure).Column, cv, limitPct, "% (CV)", probability, source,
             showing[0].StartSeconds, showing[^1].EndSeconds, [.. showing.Select(s => s.Number)], summary);

@@ -48,6 +48,13 @@ internal static class Marks
         plot.Add.Marker(time, value.Value, MarkerShape.FilledCircle, PlotStyle.MarkerSize, colour);
     }
 
+    /// <summary>Lower and upper end of a value's whisker; the value itself where it has no error, NaN where it is missing.</summary>
+    public static double[] Ends(Measured value)
+    {
+        var half = double.IsNaN(value.StandardError) ? 0 : value.HalfWidth95;
+        return [value.Value - half, value.Value + half];
+    }
+
     /// <summary>Says in words that there is nothing to draw.</summary>
     public static void Empty(Plot plot, string text)
     {

@@ -10,6 +10,7 @@ internal sealed class PlotSheet : IDisposable
     private const float LeftPx = 84, RightPx = 28;
 
     private const float TopPx = 14, TitleTopPx = 66, BottomPx = 30, LabelBottomPx = 58;
+    private const string Caption = "Time, s.   Vertical lines: sit instants.   Triangles: tops.   Whiskers: 95 % intervals.";
     private static readonly float[] Shares = [0.42f, 0.29f, 0.29f];
 
     public PlotSheet(ClipMotion motion, string title)
@@ -23,7 +24,7 @@ internal sealed class PlotSheet : IDisposable
         ThighPanel.Draw(panels[2], motion);
         panels[0].Title(title, PlotStyle.TitleSize);
         panels[0].Axes.Title.Label.ForeColor = PlotStyle.Ink;
-        panels[^1].XLabel("Time, s", PlotStyle.TextSize);
+        panels[^1].XLabel(Caption, PlotStyle.TextSize);
         panels[^1].Axes.Bottom.Label.Bold = false;
         panels[^1].Axes.Bottom.Label.ForeColor = PlotStyle.Ink;
         var (first, last) = TimeRange(motion.Trace.TimeSeconds);

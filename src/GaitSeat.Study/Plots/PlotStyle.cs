@@ -13,7 +13,8 @@ internal static class PlotStyle
     public static readonly Color Cut = new(0xE6, 0x9F, 0x00);
     public static readonly Color Top = new(0xD5, 0x5E, 0x00);
     public static readonly Color Thigh = new(0x00, 0x9E, 0x73);
-    public const float LineWidth = 1.8f, CutWidth = 1.2f, MarkerSize = 7, TextSize = 14, TitleSize = 19;
+    public static readonly Color ThighSit = new(0x00, 0x5F, 0x46);
+    public const float LineWidth = 1.8f, CutWidth = 1.2f, MarkerSize = 7, TextSize = 14, TitleSize = 19, TickSpacingPx = 40;
 
     public static Color Shade(Gait gait) => gait switch
     {
@@ -36,6 +37,9 @@ internal static class PlotStyle
         plot.Axes.Top.FrameLineStyle.IsVisible = false;
         plot.Grid.MajorLineColor = Grid;
         plot.Grid.XAxisStyle.IsVisible = false;
+        plot.Axes.Left.MinorTickStyle.Length = 0;
+        plot.Axes.Bottom.MinorTickStyle.Length = 0;
+        plot.Axes.Bottom.TickGenerator = new ScottPlot.TickGenerators.NumericAutomatic { MinimumTickSpacing = TickSpacingPx };
         plot.YLabel(verticalLabel, TextSize);
         plot.Axes.Left.Label.Bold = false;
         plot.Axes.Left.Label.ForeColor = Ink;

@@ -20,7 +20,7 @@ internal static class RisePanel
             var rise = stride.Measures[measure];
             if (rise.IsMissing) continue;
             Marks.Whisker(plot, stride.TopSeconds, rise, PlotStyle.Top);
-            ends.Add(rise.Value + (double.IsNaN(rise.StandardError) ? 0 : rise.HalfWidth95));
+            ends.AddRange(Marks.Ends(rise));
         }
 
         if (ends.Count == 0) Marks.Empty(plot, "No stride was measured");

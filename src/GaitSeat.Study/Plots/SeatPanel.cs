@@ -9,6 +9,9 @@ internal static class SeatPanel
     /// <summary>Room above and below the curve as a share of its range; above more, for the names of the spells.</summary>
     private const double RoomBelow = 0.08, RoomAbove = 0.25;
 
+    /// <summary>How far above the curve the mark of a top hangs, share of the range.</summary>
+    private const double TopAbove = 0.05;
+
     public static void Draw(Plot plot, ClipMotion motion)
     {
         PlotStyle.Apply(plot, "Seat height, % of leg");
@@ -16,7 +19,6 @@ internal static class SeatPanel
         Marks.Cuts(plot, motion.Strides);
         var (times, seat) = (motion.Trace.TimeSeconds, motion.Trace.SeatPctLeg);
         Marks.Line(plot, times, seat, PlotStyle.Seat);
-        Tops(plot, motion);
         var known = seat.Where(double.IsFinite).ToArray();
         if (known.Length == 0)
         {
@@ -29,17 +31,18 @@ internal static class SeatPanel
         var range = Math.Max(known.Max() - known.Min(), 1);
         var top = known.Max() + range * RoomAbove;
         plot.Axes.SetLimitsY(known.Min() - range * RoomBelow, top);
+        Tops(plot, motion, range * TopAbove);
         Names(plot, motion.Spells, top);
     }
 
-    private static void Tops(Plot plot, ClipMotion motion)
+    private static void Tops(Plot plot, ClipMotion motion, double above)
     {
         var (times, seat) = (motion.Trace.TimeSeconds, motion.Trace.SeatPctLeg);
         foreach (var stride in motion.Strides)
         {
             var nearest = Nearest(times, stride.TopSeconds);
             if (nearest >= 0 && double.IsFinite(seat[nearest]))
-                plot.Add.Marker(stride.TopSeconds, seat[nearest], MarkerShape.FilledTriangleDown, PlotStyle.MarkerSize, PlotStyle.Top);
+                plot.Add.Marker(stride.TopSeconds, seat[nearest] + above, MarkerShape.FilledTriangleDown, PlotStyle.MarkerSize, PlotStyle.Top).MarkerStyle.OutlineWidth = 0;
         }
     }
 

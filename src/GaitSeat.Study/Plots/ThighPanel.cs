@@ -14,8 +14,8 @@ internal static class ThighPanel
         Marks.Spells(plot, motion.Spells);
         Marks.Cuts(plot, motion.Strides);
         Marks.Line(plot, motion.Trace.TimeSeconds, motion.Trace.ThighAngleDeg, PlotStyle.Thigh);
-        foreach (var stride in motion.Strides) Marks.Whisker(plot, stride.StartSeconds, stride.Measures[StrideMeasure.ThighAngleSit], PlotStyle.Cut);
-        var known = motion.Trace.ThighAngleDeg.Concat(motion.Strides.Select(s => s.Measures[StrideMeasure.ThighAngleSit].Value)).Where(double.IsFinite).ToArray();
+        foreach (var stride in motion.Strides) Marks.Whisker(plot, stride.StartSeconds, stride.Measures[StrideMeasure.ThighAngleSit], PlotStyle.ThighSit);
+        var known = motion.Trace.ThighAngleDeg.Concat(motion.Strides.SelectMany(s => Marks.Ends(s.Measures[StrideMeasure.ThighAngleSit]))).Where(double.IsFinite).ToArray();
         if (known.Length == 0)
         {
             Marks.Empty(plot, "No thigh angle was measured");

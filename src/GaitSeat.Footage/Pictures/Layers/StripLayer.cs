@@ -54,18 +54,31 @@ internal sealed class StripLayer : IDisposable
     private void DrawCurve(SKCanvas canvas, PaintView view, StripPlot plot)
     {
         var (times, seat) = (view.Scene.Trace.TimeSeconds, view.Scene.Trace.SeatPctLeg);
-        for (var i = 1; i < times.Length; i++)
-        {
-            if (!plot.Shows(times[i - 1]) || !plot.Shows(times[i]) || double.IsNaN(seat[i - 1]) || double.IsNaN(seat[i])) continue;
-            var colour = times[i] <= view.Scene.TimeSeconds ? Palette.Paper : Palette.Muted;
-            canvas.DrawLine(plot.X(times[i - 1]), plot.Y(seat[i - 1]), plot.X(times[i]), plot.Y(seat[i]), _pens.Line(colour, CurveWidth * view.Scale));
-        }
-
+        DrawStretch(canvas, plot, times, seat, plot.Time.Start, view.Scene.TimeSeconds, _pens.Line(Palette.Paper, CurveWidth * view.Scale));
+        DrawStretch(canvas, plot, times, seat, view.Scene.TimeSeconds, plot.Time.End, _pens.Line(Palette.Muted, CurveWidth * view.Scale));
         foreach (var stride in view.Scene.Strides)
         {
             if (plot.Shows(stride.TopSeconds) && TraceValue.At(times, seat, stride.TopSeconds) is var y && !double.IsNaN(y))
                 canvas.DrawCircle(plot.X(stride.TopSeconds), plot.Y(y), TopRadius * view.Scale, _pens.Fill(Palette.Plumb));
         }
+    }
+
+    /// <summary>The curve between two times, broken where it is unknown. One path a stretch: lines drawn one by one would show their joints where they are see-through.</summary>
+    private static void DrawStretch(SKCanvas canvas, StripPlot plot, double[] times, double[] seat, double from, double to, SKPaint pen)
+    {
+        using var path = new SKPathBuilder();
+        var open = false;
+        for (var i = StripPlot.FirstAt(times, from); i < times.Length && times[i] <= to; i++)
+        {
+            var known = !double.IsNaN(seat[i]);
+            var at = known ? new SKPoint(plot.X(times[i]), plot.Y(seat[i])) : default;
+            if (known && open) path.LineTo(at);
+            else if (known) path.MoveTo(at);
+            open = known;
+        }
+
+        using var curve = path.Detach();
+        canvas.DrawPath(curve, pen);
     }
 
     private void DrawPlayhead(SKCanvas canvas, PaintView view, StripPlot plot)

@@ -12,6 +12,13 @@ internal sealed record StripPlot(SKRect Area, (double Start, double End) Time, (
         return (start, start + Math.Min(length, Math.Max(last - first, double.Epsilon)));
     }
 
+    /// <summary>Index of the first time at or after the given one.</summary>
+    public static int FirstAt(double[] times, double time)
+    {
+        var at = Array.BinarySearch(times, time);
+        return at < 0 ? ~at : at;
+    }
+
     public bool Shows(double time) => time >= Time.Start && time <= Time.End;
 
     public float X(double time) => Area.Left + (float)((time - Time.Start) / (Time.End - Time.Start)) * Area.Width;

@@ -4,14 +4,14 @@ using SkiaSharp;
 
 namespace GaitSeat.Footage.Pictures.Layers;
 
-/// <summary>The thigh angle: an arc from straight down to the thigh, and its number beyond the arc.</summary>
+/// <summary>The thigh angle: an arc from straight down to the thigh, and its number before the knee.</summary>
 internal sealed class ThighLayer : IDisposable
 {
     /// <summary>Radius of the arc over the length of the thigh.</summary>
     private const float RadiusShare = 0.5f;
 
-    /// <summary>Where the number stands, over the length of the thigh.</summary>
-    private const float NumberShare = 0.86f;
+    /// <summary>Where the number stands: before the knee and a little above it, clear of the leg, px at design size.</summary>
+    private const float NumberAheadPx = 44, NumberAbovePx = 6;
 
     /// <summary>Screen angle of straight down in Skia's arcs, deg clockwise from right.</summary>
     private const float DownDeg = 90;
@@ -27,8 +27,7 @@ internal sealed class ThighLayer : IDisposable
         if (float.IsNaN(angle)) return;
         var length = SKPoint.Distance(hip, knee);
         DrawArc(canvas, view, hip, length * RadiusShare, angle);
-        var bisector = (DownDeg - view.Forward * angle / 2) * MathF.PI / 180;
-        var at = new SKPoint(hip.X + MathF.Cos(bisector) * length * NumberShare, hip.Y + MathF.Sin(bisector) * length * NumberShare);
+        var at = new SKPoint(knee.X + view.Forward * NumberAheadPx * view.Scale, knee.Y - NumberAbovePx * view.Scale);
         _pens.Plate(canvas, angle.ToString("0", CultureInfo.InvariantCulture) + "°", at, TextPx * view.Scale, Palette.Seat, Palette.Panel,
             new SKRect(0, 0, view.WidthPx, (float)view.StripTop));
     }
