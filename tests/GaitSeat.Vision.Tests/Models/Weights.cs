@@ -5,7 +5,9 @@ namespace GaitSeat.Vision.Tests.Models;
 /// <summary>Finds the restored weights; a test that needs them skips where they are not restored.</summary>
 internal static class Weights
 {
-    public static string Folder { get; } = Path.Combine(Top(), "node_modules", "@vladmandic", "human-models", "models");
+    public static string TopFolder { get; } = Top();
+
+    public static string Folder { get; } = Path.Combine(TopFolder, "node_modules", "@vladmandic", "human-models", "models");
 
     public static string RequireFolder()
     {
