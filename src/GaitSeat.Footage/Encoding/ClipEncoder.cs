@@ -86,7 +86,7 @@ public sealed class ClipEncoder : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await _process.DisposeAsync();
-        if (!_finished) File.Delete(_partPath);
+        if (!_finished && File.Exists(_partPath)) File.Delete(_partPath);
     }
 
     private static void ThrowIfNotEven(int side, string name)

@@ -12,7 +12,8 @@ internal static class EncodeCommand
             + "-colorspace bt709 -color_primaries bt709 -color_trc bt709 -color_range tv";
 
         // x264 writes its name and options into a supplemental message (type 6); it is taken out with the rest of the metadata.
-        const string NoMetadata = "-map_metadata -1 -map_chapters -1 -fflags +bitexact -flags:v +bitexact -bsf:v filter_units=remove_types=6";
+        // MP4 has a field for the compressor's name that FFmpeg fills with its own; a fixed word stands there instead.
+        const string NoMetadata = "-map_metadata -1 -map_chapters -1 -fflags +bitexact -flags:v +bitexact -metadata:s:v encoder=H.264 -bsf:v filter_units=remove_types=6";
         var preset = settings.Preset.ToString().ToLowerInvariant();
         return FFMpegArguments
             .FromFileInput("pipe:0", verifyExists: false, input => input.WithCustomArgument("-hide_banner -v error -y -protocol_whitelist pipe,file -f nut"))

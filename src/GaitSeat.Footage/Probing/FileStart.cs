@@ -16,6 +16,8 @@ internal static class FileStart
         "rtsp://", "rtsptext", "http://", "https://", "file '",
     ];
 
+    private static readonly string[] Mp4Boxes = ["ftyp", "moov", "mdat", "free", "skip", "wide", "pnot", "styp", "moof"];
+
     /// <exception cref="ClipSetAsideException">It is none, or empty, or cannot be opened, or points elsewhere.</exception>
     public static void Check(string path)
     {
@@ -29,6 +31,9 @@ internal static class FileStart
         if (PointsElsewhere(head))
             throw new ClipSetAsideException(ClipReasons.PointsElsewhere, $"'{path}' is a playlist or link that names other files; give the video files themselves.");
     }
+
+    /// <summary>Whether the first box is one an MP4 or QuickTime file may begin with. FFmpeg takes any file named <c>.mp4</c> for one.</summary>
+    public static bool IsMp4(string path) => ReadHead(path) is { Length: >= 8 } head && Mp4Boxes.Contains(Encoding.ASCII.GetString(head, 4, 4));
 
     private static byte[] ReadHead(string path)
     {

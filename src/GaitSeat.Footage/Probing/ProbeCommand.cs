@@ -4,7 +4,12 @@ using GaitSeat.Model;
 namespace GaitSeat.Footage;
 
 /// <summary>What one run of ffprobe gave.</summary>
-internal sealed record ProbeAnswer(int ExitCode, JsonElement? Root, ToolMessages Messages);
+/// <param name="Root">Its JSON; null if it could not open the file.</param>
+internal sealed record ProbeAnswer(JsonElement? Root, ToolMessages Messages)
+{
+    /// <summary>Streams of any kind in the file.</summary>
+    public int StreamCount => Root is { } root && root.GetProperty("format").TryGetProperty("nb_streams", out var count) ? count.GetInt32() : 0;
+}
 
 /// <summary>Runs ffprobe over one file.</summary>
 internal sealed class ProbeCommand(FfmpegTools tools, TimeSpan timeout)
@@ -54,11 +59,11 @@ internal sealed class ProbeCommand(FfmpegTools tools, TimeSpan timeout)
         await using var process = ToolProcess.Start(tools.FfprobePath, arguments, withInput: false, limit.Token);
         using var output = new MemoryStream();
         await process.Output.CopyToAsync(output, CancellationToken.None);
-        var exitCode = await process.WaitAsync();
+        await process.WaitAsync();
         cancellationToken.ThrowIfCancellationRequested();
         if (limit.IsCancellationRequested)
             throw new ClipSetAsideException(ClipReasons.Unreadable, $"'{path}' could not be probed within {timeout.TotalSeconds:0} s; is its drive reachable?");
-        return new(exitCode, ParseJson(output), process.Messages);
+        return new(ParseJson(output), process.Messages);
     }
 
     /// <summary>ffprobe prints <c>{}</c> or a torn object when it fails.</summary>

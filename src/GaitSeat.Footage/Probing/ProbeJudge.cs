@@ -14,6 +14,8 @@ internal sealed class ProbeJudge(ProbeCommand command, ProbeSettings settings)
         if (answer.Messages.Mention("Skipped opening external track"))
             throw No(ClipReasons.PointsElsewhere, $"'{path}' keeps its pictures in another file; give a file that holds them itself.");
         if (answer.Root is null) throw await NotOpenedAsync(path, answer.Messages, cancellationToken);
+        if (stream is null && answer.StreamCount == 0)
+            throw No(ClipReasons.Truncated, $"'{path}' holds no stream at all: its index is cut off or empty. Copy it again from the camera.");
         if (stream is null) throw No(ClipReasons.NoVideoStream, $"'{path}' has no video stream, only sound or data; a clip needs moving pictures.");
         CheckStream(path, answer.Messages, stream);
         if (stream.FramesSeen < settings.MinFrames) throw TooFewFrames(path, answer.Messages, stream);
@@ -21,10 +23,11 @@ internal sealed class ProbeJudge(ProbeCommand command, ProbeSettings settings)
 
     private async Task<ClipSetAsideException> NotOpenedAsync(string path, ToolMessages messages, CancellationToken cancellationToken)
     {
-        if (messages.Mention("moov atom not found"))
+        var noIndex = messages.Mention("moov atom not found");
+        if (noIndex && FileStart.IsMp4(path))
             return No(ClipReasons.Truncated, $"'{path}' is cut off: its index (moov), which cameras write last, is missing. Copy it again from the camera.");
         var format = await command.FormatNameAsync(path, cancellationToken);
-        if (format is null)
+        if (format is null || noIndex)
             return No(ClipReasons.NotAVideo, $"'{path}' is not a video FFmpeg knows; allowed are {Containers}.");
         if (FormatLists.NamesOtherFiles(format))
             return No(ClipReasons.PointsElsewhere, $"'{path}' is a playlist ({format}) that names other files; give the video files themselves.");

@@ -68,7 +68,7 @@ public sealed class FrameTimesTests(MadeClips clips)
     }
 
     [Fact]
-    public async Task LongClipInMpegTs_SeekSkipsDecodingAndKeepsTimes()
+    public async Task PartOfLongMpegTs_KeepsTimes()
     {
         var path = await clips.ByFfmpegAsync("long.ts", $"{Barcode.Source(25, 750)} {Clips.X264} -g 25");
         var part = await Reading.OfAsync(clips, path, new ReadSettings { StartSeconds = 25, EndSeconds = 25.2 });
