@@ -17,7 +17,7 @@ public sealed class ClipProbe
         _settings = settings;
         _command = new ProbeCommand(tools, TimeSpan.FromSeconds(settings.TimeoutSeconds));
         _scan = new PacketScan(tools);
-        _judge = new ProbeJudge(_command, settings);
+        _judge = new ProbeJudge(_command, _scan, settings);
     }
 
     /// <summary>What the clip is. The first frames are decoded to make sure that they can be.</summary>

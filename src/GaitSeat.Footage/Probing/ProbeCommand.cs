@@ -5,11 +5,7 @@ namespace GaitSeat.Footage;
 
 /// <summary>What one run of ffprobe gave.</summary>
 /// <param name="Root">Its JSON; null if it could not open the file.</param>
-internal sealed record ProbeAnswer(JsonElement? Root, ToolMessages Messages)
-{
-    /// <summary>Streams of any kind in the file.</summary>
-    public int StreamCount => Root is { } root && root.GetProperty("format").TryGetProperty("nb_streams", out var count) ? count.GetInt32() : 0;
-}
+internal sealed record ProbeAnswer(JsonElement? Root, ToolMessages Messages);
 
 /// <summary>Runs ffprobe over one file.</summary>
 internal sealed class ProbeCommand(FfmpegTools tools, TimeSpan timeout)

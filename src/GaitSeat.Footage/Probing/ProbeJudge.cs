@@ -3,7 +3,7 @@ using GaitSeat.Model;
 namespace GaitSeat.Footage;
 
 /// <summary>Turns what ffprobe answered into yes, or into the reason why not.</summary>
-internal sealed class ProbeJudge(ProbeCommand command, ProbeSettings settings)
+internal sealed class ProbeJudge(ProbeCommand command, PacketScan scan, ProbeSettings settings)
 {
     private const string Containers = "MP4, MOV, MKV, WebM, AVI, MPEG and the like";
 
@@ -14,11 +14,13 @@ internal sealed class ProbeJudge(ProbeCommand command, ProbeSettings settings)
         if (answer.Messages.Mention("Skipped opening external track"))
             throw No(ClipReasons.PointsElsewhere, $"'{path}' keeps its pictures in another file; give a file that holds them itself.");
         if (answer.Root is null) throw await NotOpenedAsync(path, answer.Messages, cancellationToken);
-        if (stream is null && answer.StreamCount == 0)
-            throw No(ClipReasons.Truncated, $"'{path}' holds no stream at all: its index is cut off or empty. Copy it again from the camera.");
+        // Only a file FFmpeg complains about is looked into; a sound one needs no second opinion.
+        var index = answer.Messages.Count > 0 && FileStart.IsMp4(path) ? Mp4Index.Read(path) : null;
+        if (index is { IsCut: true }) throw No(ClipReasons.Truncated, $"'{path}' is cut off within its index (moov). Copy it again from the camera.");
+        if (index is { IsProtected: true }) throw No(ClipReasons.Encrypted, $"'{path}' is encrypted; give a copy without protection.");
         if (stream is null) throw No(ClipReasons.NoVideoStream, $"'{path}' has no video stream, only sound or data; a clip needs moving pictures.");
         CheckStream(path, answer.Messages, stream);
-        if (stream.FramesSeen < settings.MinFrames) throw TooFewFrames(path, answer.Messages, stream);
+        if (stream.FramesSeen < settings.MinFrames) throw await TooFewFramesAsync(path, answer.Messages, stream, cancellationToken);
     }
 
     private async Task<ClipSetAsideException> NotOpenedAsync(string path, ToolMessages messages, CancellationToken cancellationToken)
@@ -48,14 +50,15 @@ internal sealed class ProbeJudge(ProbeCommand command, ProbeSettings settings)
             throw No(ClipReasons.TooLargePicture, $"'{path}' is {stream.WidthPx} x {stream.HeightPx} px; up to {settings.MaxSidePx} px a side is allowed.");
     }
 
-    private ClipSetAsideException TooFewFrames(string path, ToolMessages messages, StreamLook stream)
+    private async Task<ClipSetAsideException> TooFewFramesAsync(string path, ToolMessages messages, StreamLook stream, CancellationToken cancellationToken)
     {
         if (stream.FramesSeen > 0)
             return No(ClipReasons.TooShort, $"'{path}' holds {stream.FramesSeen} frame(s); at least {settings.MinFrames} are needed.");
-        if (messages.Count == 0)
-            return No(ClipReasons.ZeroLength, $"'{path}' has a video stream of no length; record it again.");
-        return IsCut(messages)
-            ? No(ClipReasons.Truncated, $"'{path}' is cut off before its first whole frame: {messages.LastLine()}. Copy it again from the camera.")
+        if (IsCut(messages))
+            return No(ClipReasons.Truncated, $"'{path}' is cut off before its first whole frame: {messages.LastLine()}. Copy it again from the camera.");
+        var (_, packets) = await scan.RunAsync(path, stream, cancellationToken);
+        return packets == 0
+            ? No(ClipReasons.ZeroLength, $"'{path}' has a video stream of no length; record it again.")
             : No(ClipReasons.Unreadable, $"'{path}' cannot be decoded: {messages.LastLine()}. Does a player show it?");
     }
 

@@ -49,11 +49,11 @@ public sealed class PointsElsewhereTests(MadeClips clips)
     {
         // The first-bytes check left out on purpose: the format list alone must hold.
         var path = clips.NewPath("list.m3u8");
-        await File.WriteAllTextAsync(path, $"#EXTM3U\n#EXTINF:1,\n{await clips.PlainAsync()}\n#EXT-X-ENDLIST\n");
+        await File.WriteAllTextAsync(path, $"#EXTM3U\n#EXT-X-TARGETDURATION:1\n#EXTINF:1,\n{await clips.PlainAsync()}\n#EXT-X-ENDLIST\n");
         var command = new ProbeCommand(clips.Tools, TimeSpan.FromSeconds(60));
         var (answer, stream) = await command.LookAsync(path, 2, CancellationToken.None);
         Assert.Null(stream);
-        var judge = new ProbeJudge(command, new ProbeSettings());
+        var judge = new ProbeJudge(command, new PacketScan(clips.Tools), new ProbeSettings());
         var refusal = await Assert.ThrowsAsync<ClipSetAsideException>(() => judge.CheckAsync(path, answer, stream, CancellationToken.None));
         Assert.Equal("points_elsewhere", refusal.Reason);
         Assert.Contains("hls", refusal.Message, StringComparison.Ordinal);
