@@ -19,7 +19,7 @@ public sealed class ModelStoreTests : IDisposable
         foreach (var o in result.Outputs) TestContext.Current.TestOutputHelper!.WriteLine($"{name} {o.Name}: greatest {o.Greatest:E2}, mean {o.Mean:E2}");
         Assert.Equal(Source(name).Outputs.Select(o => o.Name), result.Outputs.Select(o => o.Name));
         Assert.All(result.Outputs, o => Assert.True(o.IsPassed, $"{o.Name}: greatest {o.Greatest:E2}, mean {o.Mean:E2}, allowed {o.Allowed:E2}"));
-        Assert.True(result.IsPassed);
+        Assert.Same(result, result.Require());
     }
 
     [Theory]
@@ -56,7 +56,10 @@ public sealed class ModelStoreTests : IDisposable
         var path = Path.Combine(_folder.FullName, "turned.onnx");
         File.WriteAllBytes(path, bytes);
 
-        Assert.False(ModelStore.Verify(good with { Path = path }).IsPassed);
+        var result = ModelStore.Verify(good with { Path = path });
+
+        Assert.False(result.IsPassed);
+        Assert.Contains($"'{result.Worst.Name}' differs by", Assert.Throws<ModelException>(() => result.Require()).Message, StringComparison.Ordinal);
     }
 
     [Fact]
