@@ -12,7 +12,7 @@ internal sealed class SpellFinder(GaitSettings settings)
     public List<RawSpell> Find(SegmentSignals signals)
     {
         var windows = Windows(signals.Grid.StartSeconds, signals.Grid.EndSeconds);
-        var read = windows.ConvertAll(w => WindowReader.Read(signals, w.From, w.To));
+        var read = windows.ConvertAll(w => Read(signals, w.From, w.To));
         var evidence = read.ConvertAll(_evidence.Of);
         var path = GaitPath.Best(evidence, settings.SwitchCost);
         Settle(path, windows);
@@ -28,6 +28,12 @@ internal sealed class SpellFinder(GaitSettings settings)
         }
 
         return spells;
+    }
+
+    private WindowEvidence? Read(SegmentSignals signals, double from, double to)
+    {
+        var more = Math.Max(0, settings.SeatWindowSeconds - (to - from)) / 2;
+        return WindowReader.Read(signals, from, to, Math.Max(signals.Grid.StartSeconds, from - more), Math.Min(signals.Grid.EndSeconds, to + more));
     }
 
     /// <summary>Windows of full length at even steps; a segment shorter than one is one window.</summary>

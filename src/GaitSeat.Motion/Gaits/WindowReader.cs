@@ -12,9 +12,10 @@ internal static class WindowReader
     private const double ScanStepHz = 0.05;
 
     /// <summary>Noise hangs together over about this long after smoothing at 6 to 10 Hz, s: it sets how many independent values a window has.</summary>
-    private const double IndependentSeconds = 0.1;
+    private const double IndependentSeconds = 0.15;
 
-    public static WindowEvidence? Read(SegmentSignals signals, double from, double to)
+    /// <param name="seatFrom">The seat motion is read over a longer window: a small rise must stand out of the points' noise.</param>
+    public static WindowEvidence? Read(SegmentSignals signals, double from, double to, double seatFrom, double seatTo)
     {
         var stretch = Stretch.Of(signals, from, to);
         if (stretch.Sources.Count == 0) return null;
@@ -22,21 +23,31 @@ internal static class WindowReader
         var (hz, periodicity) = BestFrequency(stretch, totals);
 
         double amplitude = 0, half = 0;
-        var rises = new List<(Complex Amplitude, double Se)>();
         foreach (var source in stretch.Sources)
         {
             // Half the frequency and the frequency itself together, so that neither borrows from the other.
-            if (HarmonicFit.Fit(stretch.Seconds, source.Bounce, hz / 2, 2, 2) is not { } bounce) continue;
-            if (HarmonicFit.Fit(stretch.Seconds, source.Seat, hz / 2, 2, 2) is not { } seat) continue;
+            if (HarmonicFit.Fit(stretch.Seconds, source.Bounce, hz / 2, 2, 2) is not { } bounce) return null;
             amplitude += bounce.Amplitude[1].Magnitude / stretch.Sources.Count;
             half += bounce.Amplitude[0].Magnitude / stretch.Sources.Count;
-            var independent = Math.Max(1, (to - from) / IndependentSeconds);
-            rises.Add((seat.Amplitude[0], seat.ResidualRms * Math.Sqrt(2 / independent)));
         }
 
+        var rises = Rises(Stretch.Of(signals, seatFrom, seatTo), hz);
         if (rises.Count == 0) return null;
         var (agreed, largest) = Rise(rises);
         return new(from, to, hz, amplitude, periodicity, half / Math.Max(1e-9, amplitude), agreed, largest, signals.SpeedLegsPerSecond);
+    }
+
+    private static List<(Complex Amplitude, double Se)> Rises(Stretch stretch, double bounceHz)
+    {
+        var rises = new List<(Complex Amplitude, double Se)>();
+        foreach (var source in stretch.Sources)
+        {
+            if (HarmonicFit.Fit(stretch.Seconds, source.Seat, bounceHz / 2, 2, 2) is not { } seat) continue;
+            var independent = Math.Max(1, (stretch.Seconds[^1] - stretch.Seconds[0]) / IndependentSeconds);
+            rises.Add((seat.Amplitude[0], seat.ResidualRms * Math.Sqrt(2 / independent)));
+        }
+
+        return rises;
     }
 
     private static (double Hz, double Periodicity) BestFrequency(Stretch stretch, double[] totals)
@@ -63,11 +74,11 @@ internal static class WindowReader
     /// <summary>Over trunk and over stirrup should show one and the same rise: what they share counts, measured by the larger.</summary>
     private static (double Agreed, double Largest) Rise(List<(Complex Amplitude, double Se)> rises)
     {
-        var largest = rises.Max(r => r.Amplitude.Magnitude - 2 * r.Se);
+        var largest = rises.Max(r => r.Amplitude.Magnitude - r.Se);
         if (rises.Count == 1) return (largest, largest);
         var (a, b) = (rises[0], rises[1]);
         var larger = Math.Max(a.Amplitude.Magnitude, b.Amplitude.Magnitude);
         var shared = larger == 0 ? 0 : (a.Amplitude * Complex.Conjugate(b.Amplitude)).Real / larger;
-        return (shared - 2 * Math.Min(a.Se, b.Se), largest);
+        return (shared - Math.Min(a.Se, b.Se), largest);
     }
 }

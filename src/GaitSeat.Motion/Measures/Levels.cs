@@ -7,6 +7,9 @@ internal static class Levels
 {
     private const int LeastSamples = 4;
 
+    /// <summary>Share of the span's samples a parabola needs: half a span and a little, so that a sit beside a hole is still read.</summary>
+    private const double LeastPresent = 0.5;
+
     /// <summary>The value at a position of the parabola through the samples within a half width; NaN where too few are there.</summary>
     public static double At(ReadOnlySpan<double> values, double position, double halfWidth)
     {
@@ -41,7 +44,7 @@ internal static class Levels
         Span<double> row = stackalloc double[3];
         for (var i = from; i <= to; i++)
         {
-            if (!double.IsFinite(values[i])) return (double.NaN, double.NaN, double.NaN);
+            if (!double.IsFinite(values[i])) continue;
             var u = (i - position) / halfWidth;
             row[0] = 1;
             row[1] = u;
@@ -49,7 +52,7 @@ internal static class Levels
             squares.Add(row, values[i]);
         }
 
-        if (squares.Count < LeastSamples || squares.Solve() is not { } fit) return (double.NaN, double.NaN, double.NaN);
+        if (squares.Count < Math.Max(LeastSamples, LeastPresent * 2 * halfWidth) || squares.Solve() is not { } fit) return (double.NaN, double.NaN, double.NaN);
         return (fit.Solution[0], fit.Solution[1], fit.Solution[2]);
     }
 }

@@ -9,9 +9,6 @@ internal readonly record struct MovementNoise(double TreadSd, double TreadSecond
 /// <summary>Rise, time aloft, impact, swing and hand travel of one stride. Lengths in legs.</summary>
 internal static class MovementFormulas
 {
-    /// <summary>A leg swings with the stride and the bounce; what is above the third harmonic (4 Hz) is mostly noise.</summary>
-    private const int SwingHarmonics = 3;
-
     public static void Fill(StrideData data, StrideSpan span, StrideSettings settings, MovementNoise noise, Span<double> values)
     {
         var seat = Levels.BetweenSits(data[Channel.Seat], span, settings.LevelHalfSpan);
@@ -62,20 +59,9 @@ internal static class MovementFormulas
 
     private static double Swing(double[] level, StrideSpan span, MovementNoise noise, double stepSeconds)
     {
-        var from = (int)Math.Ceiling(span.Sit);
-        var count = (int)Math.Floor(span.NextSit) - from + 1;
-        if (count < 2 || from < 0 || from + count > level.Length) return double.NaN;
-        var seconds = new double[count];
-        for (var i = 0; i < count; i++)
-        {
-            if (double.IsNaN(level[from + i])) return double.NaN;
-            seconds[i] = i * stepSeconds;
-        }
-
-        var duration = span.Length * stepSeconds;
-        if (HarmonicFit.Fit(seconds, level.AsSpan(from, count), 1 / duration, SwingHarmonics, 0) is not { } fit) return double.NaN;
-        var independent = Math.Max(1, duration / noise.TreadSeconds);
-        for (var k = 0; k < SwingHarmonics; k++)
+        if (StrideHarmonics.Of(level, span) is not { } fit) return double.NaN;
+        var independent = Math.Max(1, span.Length * stepSeconds / noise.TreadSeconds);
+        for (var k = 0; k < fit.Amplitude.Length; k++)
         {
             // Noise adds 4 sd^2 / n to the squared amplitude of each harmonic on average.
             var squared = Math.Pow(fit.Amplitude[k].Magnitude, 2);
@@ -83,16 +69,7 @@ internal static class MovementFormulas
             fit.Amplitude[k] *= Math.Sqrt(Math.Max(0, double.IsNaN(left) ? squared : left) / Math.Max(squared, 1e-300));
         }
 
-        double least = double.MaxValue, most = double.MinValue;
-        const int places = 100;
-        for (var k = 0; k < places; k++)
-        {
-            var value = fit.PeriodicAt(duration * k / places);
-            least = Math.Min(least, value);
-            most = Math.Max(most, value);
-        }
-
-        return most - least;
+        return StrideHarmonics.Range(fit);
     }
 
     private static double Travel(double[] forward, double[] up, StrideSpan span, MovementNoise noise)

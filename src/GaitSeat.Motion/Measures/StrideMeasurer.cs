@@ -44,7 +44,7 @@ internal sealed class StrideMeasurer(Sightings sightings, SegmentSignals signals
         for (var c = 0; c < sd.Length; c++)
         {
             var signal = Channels.Of(signals, (Channel)c);
-            sd[c] = Math.Max(signal.NoiseSd, Spread((Channel)c, stride));
+            sd[c] = signal.NoiseSd;
             together[c] = signal.NoiseSeconds;
         }
 
@@ -60,21 +60,6 @@ internal sealed class StrideMeasurer(Sightings sightings, SegmentSignals signals
             double.DegreesToRadians(turn),
             double.DegreesToRadians(turnSe),
             thighOut);
-    }
-
-    /// <summary>Noise of a channel by the models' disagreement on its point over the stride, legs; 0 where only one model saw it.</summary>
-    private double Spread(Channel channel, StrideCandidate stride)
-    {
-        var point = channel switch
-        {
-            Channel.Seat or Channel.OverStirrup => BodyPoint.Hip,
-            Channel.TreadInTrunk => BodyPoint.Ankle,
-            Channel.WristForward or Channel.WristUp => BodyPoint.Wrist,
-            _ => Channels.Point(channel)!.Value,
-        };
-        var (first, last) = Frames(stride);
-        var spread = Robust.Median(sightings[point].SpreadPx.AsSpan(first, last - first));
-        return double.IsNaN(spread) ? 0 : settings.Uncertainty.SpreadShare * spread / Robust.Median(signals.LegPx);
     }
 
     private Measured Yaw(StrideCandidate stride)

@@ -28,4 +28,8 @@ public sealed record SmoothingSettings
     /// <summary>Lowest rate of the even grid the tracks are put on before filtering, Hz. At 100 Hz the digital filter follows the analogue formula to 1 % up to 10 Hz.</summary>
     [Range(50.0, 500.0)]
     public double MinGridHz { get; init; } = 100;
+
+    /// <summary>How long a model's error on a point hangs together at the least, s: it sets how many independent values a stride has. No source: some three frames at 25 to 30 fps on either side.</summary>
+    [Range(0.0, 2.0)]
+    public double NoiseTogetherSeconds { get; init; } = 0.15;
 }

@@ -15,46 +15,41 @@ internal sealed class SitFinder(StrideSettings settings)
         return Placed(signals, rough, 1 / strideHz);
     }
 
-    private static List<double> Rough(SegmentSignals signals, double from, double to, double strideHz)
+    private static List<Sit> Rough(SegmentSignals signals, double from, double to, double strideHz)
     {
         var phase = new SitPhase(signals, from, to, strideHz);
         var seed = phase.LowNear((from + to) / 2);
-        if (double.IsNaN(seed)) seed = (from + to) / 2;
-        var sits = new List<double> { seed };
+        if (seed.IsMissing) seed = seed with { Seconds = (from + to) / 2 };
+        var sits = new List<Sit> { seed };
         for (var direction = -1; direction <= 1; direction += 2)
         {
             var period = 1 / strideHz;
-            var last = seed;
-            var expected = seed + direction * period;
+            var last = seed.Seconds;
+            var expected = last + direction * period;
             while (expected >= from - period / 4 && expected <= to + period / 4)
             {
                 var low = phase.LowNear(Math.Clamp(expected, from, to));
-                var found = !double.IsNaN(low) && Math.Abs(low - expected) < period / 3;
-                if (found)
-                {
-                    sits.Add(low);
-                    period = 0.7 * period + 0.3 * Math.Clamp(Math.Abs(low - last), 0.75 / strideHz, 1.33 / strideHz);
-                }
-                else sits.Add(double.NaN);
-
-                last = found ? low : expected;
+                var found = !low.IsMissing && Math.Abs(low.Seconds - expected) < period / 3;
+                sits.Add(found ? low : new(double.NaN, double.NaN));
+                if (found) period = 0.7 * period + 0.3 * Math.Clamp(Math.Abs(low.Seconds - last), 0.75 / strideHz, 1.33 / strideHz);
+                last = found ? low.Seconds : expected;
                 expected = last + direction * period;
             }
 
             if (direction < 0) sits.Reverse();
         }
 
-        return sits.FindAll(s => double.IsNaN(s) || (s >= from && s <= to));
+        return sits.FindAll(s => s.IsMissing || (s.Seconds >= from && s.Seconds <= to));
     }
 
-    private List<Sit> Placed(SegmentSignals signals, List<double> rough, double period)
+    private List<Sit> Placed(SegmentSignals signals, List<Sit> rough, double period)
     {
-        var flanks = rough.ConvertAll(r => double.IsNaN(r) ? new Sit(r, r) : ByFlanks(signals, r, period));
-        var offsets = rough.Zip(flanks, (r, f) => f.Seconds - r).ToArray();
+        var flanks = rough.ConvertAll(r => r.IsMissing ? r : ByFlanks(signals, r.Seconds, period));
+        var offsets = rough.Zip(flanks, (r, f) => f.Seconds - r.Seconds).ToArray();
         var offset = Robust.Median(offsets);
         if (double.IsNaN(offset)) offset = 0;
         var spread = Spread(offsets, offset, flanks);
-        return [.. rough.Zip(flanks, (r, f) => Blend(r + offset, spread, f))];
+        return [.. rough.Zip(flanks, (r, f) => Blend(r.Seconds + offset, Math.Max(spread, r.Se), f))];
     }
 
     /// <summary>What the sits truly scatter about the phase: the scatter seen less what the flanks' own error explains.</summary>

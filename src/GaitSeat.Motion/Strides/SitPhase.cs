@@ -16,28 +16,28 @@ internal sealed class SitPhase(SegmentSignals signals, double from, double to, d
     /// <summary>Share of samples a source needs inside the window.</summary>
     private const double LeastPresent = 0.8;
 
-    /// <summary>The low nearest to an instant; NaN where neither source can tell.</summary>
-    public double LowNear(double seconds)
+    /// <summary>The low nearest to an instant; missing where neither source can tell.</summary>
+    public Sit LowNear(double seconds)
     {
         var period = 1 / strideHz;
-        var low = seconds;
+        var low = new Sit(seconds, double.NaN);
         for (var pass = 0; pass < 2; pass++)
         {
             // At an end the window keeps its length and leans inwards: a drift and a harmonic cannot be told apart over one stride.
-            var middle = Math.Max(from + HalfWindowStrides * period, Math.Min(to - HalfWindowStrides * period, low));
+            var middle = Math.Max(from + HalfWindowStrides * period, Math.Min(to - HalfWindowStrides * period, low.Seconds));
             var fits = Fits(Math.Max(from, middle - HalfWindowStrides * period), Math.Min(to, middle + HalfWindowStrides * period));
-            if (fits.Count == 0) return double.NaN;
-            low = Lowest(fits, low, period);
+            if (fits.Count == 0) return new(double.NaN, double.NaN);
+            low = Lowest(fits, low.Seconds, period);
         }
 
         return low;
     }
 
-    private List<HarmonicFit> Fits(double start, double end)
+    private List<(HarmonicFit Fit, double AmplitudeSe)> Fits(double start, double end)
     {
         var first = Math.Max(0, (int)Math.Ceiling(signals.Grid.PositionOf(start)));
         var last = Math.Min(signals.Grid.Count - 1, (int)Math.Floor(signals.Grid.PositionOf(end)));
-        var fits = new List<HarmonicFit>();
+        var fits = new List<(HarmonicFit, double)>();
         if (last <= first) return fits;
         var seconds = signals.Seconds.AsSpan(first, last - first + 1);
         foreach (var source in new[] { signals.Seat, signals.OverStirrup })
@@ -46,24 +46,28 @@ internal sealed class SitPhase(SegmentSignals signals, double from, double to, d
             var present = 0;
             foreach (var v in values) if (double.IsFinite(v)) present++;
             if (present < LeastPresent * values.Length) continue;
-            if (HarmonicFit.Fit(seconds, values, strideHz, Harmonics, 1) is { } fit) fits.Add(fit);
+            if (HarmonicFit.Fit(seconds, values, strideHz, Harmonics, 1) is not { } fit) continue;
+            var independent = Math.Max(1, (seconds[^1] - seconds[0]) / source.NoiseSeconds);
+            fits.Add((fit, Math.Max(fit.ResidualRms, source.NoiseSd) * Math.Sqrt(2 / independent)));
         }
 
         return fits;
     }
 
-    /// <summary>The low of the first harmonic nearest to an instant, each fit weighted by its amplitude over its residual.</summary>
-    private static double Lowest(List<HarmonicFit> fits, double near, double period)
+    /// <summary>The low of the first harmonic nearest to an instant, each fit weighted by its own error. Both share the hip: the error is the better one's.</summary>
+    private static Sit Lowest(List<(HarmonicFit Fit, double AmplitudeSe)> fits, double near, double period)
     {
         var sum = Complex.Zero;
-        foreach (var fit in fits)
+        var phaseSe = double.MaxValue;
+        foreach (var (fit, se) in fits)
         {
             var first = fit.Amplitude[0] * Complex.FromPolarCoordinates(1, 2 * Math.PI * fit.FrequencyHz * (fit.CentreSeconds - near));
-            sum += first / (fit.ResidualRms * fit.ResidualRms + 1e-8);
+            sum += first / (se * se + 1e-8);
+            phaseSe = Math.Min(phaseSe, se / first.Magnitude);
         }
 
         // a cos + b sin is lowest half a turn from the angle of a + i b.
         var turn = Complex.Negate(sum).Phase / (2 * Math.PI);
-        return near + turn * period;
+        return new(near + turn * period, phaseSe / (2 * Math.PI) * period);
     }
 }

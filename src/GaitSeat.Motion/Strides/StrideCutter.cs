@@ -36,7 +36,8 @@ internal sealed class StrideCutter(StrideSettings settings)
         var departure = Math.Abs((end.Seconds - start.Seconds) * strideHz - 1);
         if (departure > settings.MaxDurationDeparture) return new(start, double.NaN, end, Irregular);
         var (top, rise) = Top(signals, span);
-        if (!(rise * 100 >= settings.MinRisePctLeg)) return new(start, double.NaN, end, NoRise);
+        if (double.IsNaN(rise)) return new(start, double.NaN, end, HoleInPoints);
+        if (rise * 100 < settings.MinRisePctLeg) return new(start, double.NaN, end, NoRise);
         return new(start, signals.Grid.TimeAt(top), end, null);
     }
 
@@ -56,18 +57,19 @@ internal sealed class StrideCutter(StrideSettings settings)
             || (Holed(signals.Seat) && Holed(signals.OverStirrup));
     }
 
+    /// <summary>
+    /// The top is where three harmonics of the stride are highest, moved to the turning point of a parabola there: the highest sample itself
+    /// would be the one the noise lifts most.
+    /// </summary>
     private (double Position, double Rise) Top(SegmentSignals signals, StrideSpan span)
     {
         var half = settings.LevelHalfSpan * span.Length;
         foreach (var source in new[] { signals.Seat, signals.OverStirrup })
         {
             var level = Levels.BetweenSits(source.Values, span, settings.LevelHalfSpan);
-            var best = -1;
-            for (var i = (int)Math.Ceiling(span.Sit); i <= span.NextSit; i++)
-                if (i >= 0 && i < level.Length && (best < 0 || level[i] > level[best])) best = i;
-            if (best < 0 || double.IsNaN(level[best])) continue;
-            var top = Levels.TurningPoint(level, best, half);
-            return (top, Levels.At(level, top, half));
+            if (StrideHarmonics.Highest(level, span) is not { } highest) continue;
+            var top = Levels.TurningPoint(level, highest, half);
+            if (Levels.At(level, top, half) is var rise && double.IsFinite(rise)) return (top, rise);
         }
 
         return (double.NaN, double.NaN);

@@ -37,6 +37,7 @@ internal sealed class SegmentBuilder(Sightings sightings, FrameReason[] verdict,
         double[] groundX = PatchPath.Sum(StillWhereLost(groundForward)), groundY = PatchPath.Sum(StillWhereLost(groundUp));
         var (treadX, treadY) = points.Tread(settings.Stride.TreadOnFoot);
         double[] hipX = points.ForwardPx[(int)BodyPoint.Hip], hipY = points.UpPx[(int)BodyPoint.Hip];
+        var spread = new SpreadNoise(sightings, segment, settings, Robust.Median(legPx));
         Smoothed InLegs(double[] raw) => smoother.Smooth(raw).Over(legPx);
         Smoothed Free(double[] a, double[] path) => InLegs(Levelled(Minus(a, path), trunkY));
 
@@ -47,15 +48,15 @@ internal sealed class SegmentBuilder(Sightings sightings, FrameReason[] verdict,
             Seconds = [.. Enumerable.Range(0, smoother.Grid.Count).Select(i => smoother.Grid.TimeAt(i))],
             LegPx = legPx,
             RollRad = OnGrid(seconds, roll, smoother.Grid),
-            Forward = [.. points.ForwardPx.Select(InLegs)],
-            Up = [.. points.UpPx.Select(InLegs)],
-            Seat = Free(hipY, trunkY),
-            OverStirrup = InLegs(Minus(hipY, treadY)),
+            Forward = [.. points.ForwardPx.Select((raw, p) => InLegs(raw).AtLeast(spread.Of((BodyPoint)p)))],
+            Up = [.. points.UpPx.Select((raw, p) => InLegs(raw).AtLeast(spread.Of((BodyPoint)p)))],
+            Seat = Free(hipY, trunkY).AtLeast(spread.Of(BodyPoint.Hip)),
+            OverStirrup = InLegs(Minus(hipY, treadY)).AtLeast(spread.HipOverTread),
             Bounce = Free(trunkY, groundY),
-            TreadBounce = InLegs(Minus(treadY, groundY)),
-            TreadInTrunk = Free(treadX, trunkX),
-            WristForwardInTrunk = Free(points.ForwardPx[(int)BodyPoint.Wrist], trunkX),
-            WristUpInTrunk = Free(points.UpPx[(int)BodyPoint.Wrist], trunkY),
+            TreadBounce = InLegs(Minus(treadY, groundY)).AtLeast(spread.Tread),
+            TreadInTrunk = Free(treadX, trunkX).AtLeast(spread.Tread),
+            WristForwardInTrunk = Free(points.ForwardPx[(int)BodyPoint.Wrist], trunkX).AtLeast(spread.Of(BodyPoint.Wrist)),
+            WristUpInTrunk = Free(points.UpPx[(int)BodyPoint.Wrist], trunkY).AtLeast(spread.Of(BodyPoint.Wrist)),
             SpeedLegsPerSecond = Speed(seconds, hipX, groundX, groundForward, legPx),
         };
     }

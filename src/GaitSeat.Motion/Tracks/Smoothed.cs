@@ -15,9 +15,10 @@ internal sealed record Smoothed(double[] Values, double NoiseSd, double NoiseSec
         return new(values, double.NaN, double.NaN);
     }
 
-    public bool Any => Array.Exists(Values, double.IsFinite);
+    /// <summary>The same signal with its noise taken no smaller than so much.</summary>
+    public Smoothed AtLeast(double noiseSd) => noiseSd > NoiseSd ? this with { NoiseSd = noiseSd } : this;
 
-    /// <summary>Each value through a function; the noise scaled by a factor.</summary>
+    /// <summary>Each value over its own divisor; the noise over their median.</summary>
     public Smoothed Over(double[] divisor)
     {
         var values = new double[Values.Length];

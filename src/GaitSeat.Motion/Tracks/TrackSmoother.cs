@@ -34,16 +34,15 @@ internal sealed class TrackSmoother(double[] seconds, EvenGrid grid, double maxH
     }
 
     /// <summary>
-    /// The residual shows the noise the filter took; of white noise it leaves the share of its band. Model errors hang together over some three
-    /// frames, so more of them passes than of white noise: the span of the noise is never taken shorter than that.
+    /// The residual shows the noise the filter took; of white noise it leaves the share of its band. Model errors hang together,
+    /// so more of them passes than of white noise: the span of the noise is never taken shorter than the setting says.
     /// </summary>
     private Smoothed WithNoise(double[] values, double residualRms, double cutoffHz)
     {
         const double mostPassed = 0.8;
-        const double framesTogether = 3;
         var band = Butterworth.NoiseBandwidthOverCutoff * cutoffHz;
         var passed = Math.Min(mostPassed, band * 2 * _step);
-        return new(values, residualRms * Math.Sqrt(passed / (1 - passed)), Math.Max(1 / (2 * band), framesTogether * _step));
+        return new(values, residualRms * Math.Sqrt(passed / (1 - passed)), Math.Max(1 / (2 * band), settings.NoiseTogetherSeconds));
     }
 
     private double SquaredResidual(double[] times, double[] run, double[] smooth)
