@@ -9,24 +9,29 @@ namespace GaitSeat.Vision.Sight;
 /// </summary>
 public sealed class BodyPointReader : IDisposable
 {
-    private const int InputPx = 256;
-
-    private static readonly InputFormat Bytes = new(false, false, [1, 1, 1], [0, 0, 0], 0);
-    private static readonly InputFormat Unit = new(false, false, [1 / 255f, 1 / 255f, 1 / 255f], [0, 0, 0], 0);
-
-    private readonly Worker[] _workers;
-    private readonly BodyPointSettings _settings;
+    private readonly (IBoxPointReader First, BlazePoseReader? Second)[] _workers;
 
     /// <param name="thunder">MoveNet Thunder.</param>
     /// <param name="heavy">BlazePose heavy; null to go without heel and toe.</param>
     /// <param name="workers">How many frames at once.</param>
+    /// <exception cref="ModelException">A model cannot be loaded.</exception>
     public BodyPointReader(ModelFile thunder, ModelFile? heavy, BodyPointSettings settings, int workers)
+        : this(() => new MoveNetReader(thunder, settings.BoxCropFactor), heavy, settings, workers)
     {
-        ArgumentNullException.ThrowIfNull(thunder);
+    }
+
+    /// <param name="user">A user's own model in MoveNet's place.</param>
+    /// <inheritdoc cref="BodyPointReader(ModelFile, ModelFile?, BodyPointSettings, int)"/>
+    public BodyPointReader(UserModel user, ModelFile? heavy, BodyPointSettings settings, int workers)
+        : this(() => new UserModelReader(user, settings.BoxCropFactor), heavy, settings, workers)
+    {
+    }
+
+    private BodyPointReader(Func<IBoxPointReader> first, ModelFile? heavy, BodyPointSettings settings, int workers)
+    {
         ArgumentNullException.ThrowIfNull(settings);
         ArgumentOutOfRangeException.ThrowIfLessThan(workers, 1);
-        _settings = settings;
-        _workers = [.. Enumerable.Range(0, workers).Select(_ => new Worker(new(thunder, 1), heavy is null ? null : new(heavy, 1)))];
+        _workers = [.. Enumerable.Range(0, workers).Select(_ => (first(), heavy is null ? null : new BlazePoseReader(heavy, settings)))];
     }
 
     public int Workers => _workers.Length;
@@ -37,42 +42,17 @@ public sealed class BodyPointReader : IDisposable
     public RawPose Read(int worker, Frame frame, BoxPx riderBox)
     {
         ArgumentNullException.ThrowIfNull(frame);
-        var w = _workers[worker];
-        var first = ReadFirst(w, frame, BodyCrops.Around(riderBox, _settings.BoxCropFactor, InputPx));
-        var crop = w.Second is null ? null : BodyCrops.AlongTorso(first, _settings.TorsoCropFactor, InputPx);
-        return new(riderBox, first, crop is { } c ? ReadSecond(w, frame, c) : null);
+        var (firstReader, secondReader) = _workers[worker];
+        var first = firstReader.Read(frame, riderBox);
+        return new(riderBox, first, secondReader?.Read(frame, first));
     }
 
     public void Dispose()
     {
-        foreach (var w in _workers)
+        foreach (var (first, second) in _workers)
         {
-            w.First.Dispose();
-            w.Second?.Dispose();
+            first.Dispose();
+            second?.Dispose();
         }
-    }
-
-    private static RawPoints ReadFirst(Worker worker, Frame frame, CropTransform crop)
-    {
-        CropSampler.Fill(frame, crop, Bytes, worker.Input);
-        var o = worker.First.Run(worker.Input, 1);
-        var maps = new MoveNetMaps(o["kpt_heatmap"], o["center"], o["kpt_regress"], o["kpt_offset"], InputPx / MoveNetDecoder.CellPx);
-        return MoveNetDecoder.Decode(maps, crop);
-    }
-
-    private RawPoints ReadSecond(Worker worker, Frame frame, CropTransform crop)
-    {
-        CropSampler.Fill(frame, crop, Unit, worker.Input);
-        var o = worker.Second!.Run(worker.Input, 1);
-        return BlazePoseDecoder.Decode(o["ld_3d"], o["heatmap"], crop, _settings.RefinePeakMinimum);
-    }
-
-    private sealed class Worker(OnnxSession first, OnnxSession? second)
-    {
-        public OnnxSession First { get; } = first;
-
-        public OnnxSession? Second { get; } = second;
-
-        public float[] Input { get; } = new float[3 * InputPx * InputPx];
     }
 }
