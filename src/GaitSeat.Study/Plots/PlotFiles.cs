@@ -1,3 +1,4 @@
+using System.Text;
 using ScottPlot;
 using SkiaSharp;
 
@@ -17,11 +18,13 @@ internal static class PlotFiles
         Publish(path, data.SaveTo);
     }
 
-    public static void SaveSvg(Multiplot plots, string path) => Publish(path, file =>
+    public static void SaveSvg(Multiplot plots, string path)
     {
-        using var canvas = SKSvgCanvas.Create(new SKRect(0, 0, WidthPx, HeightPx), file);
-        Render(plots, canvas);
-    });
+        using var drawn = new MemoryStream();
+        using (var canvas = SKSvgCanvas.Create(new SKRect(0, 0, WidthPx, HeightPx), drawn)) Render(plots, canvas);
+        var svg = SvgIds.Renumber(Encoding.UTF8.GetString(drawn.ToArray()));
+        Publish(path, file => file.Write(Encoding.UTF8.GetBytes(svg)));
+    }
 
     private static void Render(Multiplot plots, SKCanvas canvas)
     {
