@@ -1,5 +1,4 @@
 using GaitSeat.Cli;
-using GaitSeat.Cli.Commands;
 
 using var stop = new CancellationTokenSource();
 Console.CancelKeyPress += (_, press) =>

@@ -1,6 +1,5 @@
 using System.ComponentModel;
 using GaitSeat.Cli.Output;
-using GaitSeat.Footage;
 using GaitSeat.Pipeline.Season;
 using GaitSeat.Pipeline.Settings;
 using GaitSeat.Studio;
@@ -23,7 +22,7 @@ public sealed class DemoCommand(AnsiConsoles consoles) : AsyncCommand<DemoComman
     {
         var folder = settings.Out ?? Path.Combine(Places.Home, "out", "demo");
         var clips = Path.Combine(folder, "clips");
-        var season = DemoSeason.Load(Path.Combine(Places.Home, "datasets", "demo-season.yaml"));
+        var season = DemoSeason.Load(Path.Combine(Places.Home, "datasets", "demo-season.json"));
         consoles.Error.MarkupLineInterpolated($"making the demo footage in {clips}");
         await season.MakeAsync(clips, new LineProgress(consoles.Error), cancellationToken);
 
@@ -34,8 +33,8 @@ public sealed class DemoCommand(AnsiConsoles consoles) : AsyncCommand<DemoComman
         return ProcessCommand.ExitCodeOf(summary);
     }
 
-    private sealed class LineProgress(IAnsiConsole console) : IProgress<string>
+    private sealed class LineProgress(IAnsiConsole console) : IProgress<DemoProgress>
     {
-        public void Report(string value) => console.MarkupLineInterpolated($"[grey]  {value}[/]");
+        public void Report(DemoProgress value) => console.MarkupLineInterpolated($"[grey]  {value.ClipsDone}/{value.ClipsTotal} {value.Clip} {(value.Made ? "made" : "there already")}[/]");
     }
 }
