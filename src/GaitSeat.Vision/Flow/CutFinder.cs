@@ -8,6 +8,9 @@ internal sealed class CutFinder(CutSettings settings)
     // A thumbnail's coarse light and dark (sky over ground) is the same in many scenes; detail within this many px is compared.
     private const int DetailReach = 4;
 
+    // One strong line (a horizon, a fence) must not outvote the rest: detail of this many grey levels counts half, and none counts more than one.
+    private const float DetailHalfGrey = 6;
+
     private float[] _before = [];
     private float[] _now = [];
 
@@ -31,7 +34,7 @@ internal sealed class CutFinder(CutSettings settings)
             {
                 var value = picture.Pixels[(y * picture.Width) + x];
                 var d = value - LocalMean(picture, x, y);
-                detail[(y * picture.Width) + x] = d;
+                detail[(y * picture.Width) + x] = d / (DetailHalfGrey + Math.Abs(d));
                 (sum, squares) = (sum + value, squares + (d * d));
             }
         }

@@ -44,6 +44,10 @@ public sealed record MatchSettings
     [Range(0.01, 10)]
     public double RoundTripPx { get; init; } = 0.5;
 
+    /// <summary>Largest part of a window's contrast (variance) that may stay unlike when it is found again: two unrelated windows keep about all of it.</summary>
+    [Range(0.01, 2)]
+    public double MaxUnlikeness { get; init; } = 0.4;
+
     /// <summary>Weakest texture that counts: root mean square gradient over a window along its strongest direction, grey levels (of 255) a px.</summary>
     [Range(0.05, 100)]
     public double MinGradient { get; init; } = 1.5;
@@ -120,6 +124,10 @@ public sealed record TrunkSettings
     [Range(0.05, 20)]
     public double OutlierPx { get; init; } = 0.6;
 
+    /// <summary>Where too few windows agree, the fit is tried once more with this many times the tolerance: a canter bends the trunk more than a trot.</summary>
+    [Range(1, 10)]
+    public double LooserFactor { get; init; } = 2.5;
+
     /// <summary>Trial fits through two windows each, beside one through each window alone.</summary>
     [Range(0, 10000)]
     public int Trials { get; init; } = 40;
@@ -127,6 +135,10 @@ public sealed record TrunkSettings
     /// <summary>Fewest windows that make a fit.</summary>
     [Range(2, 1000)]
     public int MinPoints { get; init; } = 6;
+
+    /// <summary>Fewest windows that make a fit, as a share of those looked for: a few always agree by chance.</summary>
+    [Range(0, 1)]
+    public double MinShare { get; init; } = 0.1;
 
     /// <summary>A fit whose standard error (from the windows' own information) is larger is not given, working px.</summary>
     [Range(0.01, 20)]
@@ -167,6 +179,10 @@ public sealed record SurroundingsSettings
     /// <summary>Fewest windows that make a fit.</summary>
     [Range(3, 1000)]
     public int MinPoints { get; init; } = 8;
+
+    /// <summary>Fewest windows that make a fit, as a share of those looked for: a few always agree by chance.</summary>
+    [Range(0, 1)]
+    public double MinShare { get; init; } = 0.1;
 
     /// <summary>Trial fits through two windows each.</summary>
     [Range(1, 10000)]

@@ -25,7 +25,7 @@ internal sealed class PointFollower(MatchSettings settings)
 
     private bool OneWay(GreyPyramid from, GreyPyramid to, PointPx place, (double X, double Y) guess, int coarse, int fine, out Way way)
     {
-        way = new(guess.X, guess.Y, default, double.NaN);
+        way = new(guess.X, guess.Y, default, double.NaN, double.NaN);
         for (var level = coarse; level >= fine; level--)
         {
             var scale = 1.0 / (1 << level);
@@ -37,10 +37,10 @@ internal sealed class PointFollower(MatchSettings settings)
 
             var (x, y) = ((place.X + way.X) * scale, (place.Y + way.Y) * scale);
             if (!_matcher.Settle(to.Levels[level], ref x, ref y, Pull(scale), _limits, out var noise)) return false;
-            way = new((x / scale) - place.X, (y / scale) - place.Y, _matcher.Structure, noise);
+            way = new((x / scale) - place.X, (y / scale) - place.Y, _matcher.Structure, noise, _matcher.Contrast);
         }
 
-        return true;
+        return way.NoiseVariance <= settings.MaxUnlikeness * way.Contrast;
     }
 
     /// <summary>Noise over the spread of the guess: the two weigh against each other as in any estimate with a prior.</summary>
@@ -57,5 +57,5 @@ internal sealed class PointFollower(MatchSettings settings)
         return covariance.PlusIdentity(settings.BestPrecisionPx * settings.BestPrecisionPx).Inverse;
     }
 
-    private readonly record struct Way(double X, double Y, Tensor Structure, double NoiseVariance);
+    private readonly record struct Way(double X, double Y, Tensor Structure, double NoiseVariance, double Contrast);
 }

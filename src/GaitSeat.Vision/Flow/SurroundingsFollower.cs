@@ -42,7 +42,7 @@ internal sealed class SurroundingsFollower(FlowSettings settings)
         var result = Pass(before, now, guess, pick, fine, 1, random);
         found = _points.Count;
         FoundShare = result is { } r && _places.Count > 0 ? r.Points / (double)_places.Count : 0;
-        if (result is { } fitted && fitted.Points < _around.MinPoints) result = null;
+        if (result is { } fitted && fitted.Points < Math.Max(_around.MinPoints, _around.MinShare * _places.Count)) result = null;
         _last = result?.Field;
         return result;
     }

@@ -53,10 +53,15 @@ internal sealed class TrunkFollower(FlowSettings settings)
         _trials.Clear();
         RobustFit.AddShifts(_points, around, _trials);
         RobustFit.AddPairs(_points, around, _trunk.Trials, random, _trials);
+        return Accepted(around, 1) ?? Accepted(around, _trunk.LooserFactor);
+    }
+
+    private FitResult? Accepted(MotionField around, double looser)
+    {
         var believed = new FitSettings(
-            _trunk.ZoomSpread * around.Length, _trunk.TurnSpreadRad * around.Length, 0, _trunk.OutlierPx, settings.Match.BestPrecisionPx);
-        var result = _fit.Fit(_points, _trials, believed);
-        return result is { } r && r.Points >= _trunk.MinPoints && r.ErrorPx <= _trunk.MaxErrorPx ? result : null;
+            _trunk.ZoomSpread * around.Length, _trunk.TurnSpreadRad * around.Length, 0, _trunk.OutlierPx * looser, settings.Match.BestPrecisionPx);
+        var fewest = Math.Max(_trunk.MinPoints, _trunk.MinShare * _places.Count);
+        return _fit.Fit(_points, _trials, believed) is { } fit && fit.Points >= fewest && fit.ErrorPx <= _trunk.MaxErrorPx ? fit : null;
     }
 
     private void Follow(GreyPyramid before, GreyPyramid now, MotionField around, int level, (double X, double Y) guess, MotionField? surroundings)

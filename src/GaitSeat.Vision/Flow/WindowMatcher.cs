@@ -26,6 +26,9 @@ internal sealed class WindowMatcher
     /// <summary>Sum of squared gradients over the window that was loaded, brightness change projected out.</summary>
     public Tensor Structure { get; private set; }
 
+    /// <summary>Variance of the brightness of the window that was loaded, grey².</summary>
+    public double Contrast { get; private set; }
+
     /// <summary>Takes the window around a place; false where it does not lie inside the picture.</summary>
     public bool Load(GreyPicture picture, double x, double y)
     {
@@ -34,6 +37,7 @@ internal sealed class WindowMatcher
         Bilinear.Sample(picture, left, top, PaddedSide, PaddedStride, _patch);
         TakeGradients();
         Structure = Centre();
+        Contrast = Variance();
         return true;
     }
 
@@ -91,6 +95,14 @@ internal sealed class WindowMatcher
         }
 
         return new(Vector.Sum(xx), Vector.Sum(xy), Vector.Sum(yy));
+    }
+
+    private double Variance()
+    {
+        var (sum, squares) = (Vector<float>.Zero, Vector<float>.Zero);
+        foreach (var v in Vectors(_template)) (sum, squares) = (sum + v, squares + (v * v));
+        var mean = (double)Vector.Sum(sum) / Area;
+        return Math.Max(0, ((double)Vector.Sum(squares) / Area) - (mean * mean));
     }
 
     private bool Compare(GreyPicture picture, double x, double y, out Sums sums)
