@@ -9,11 +9,13 @@ internal sealed class PointFollower(MatchSettings settings)
     private readonly MatchLimits _limits = new(settings.Iterations, settings.SettledPx, settings.FarthestPx);
 
     /// <param name="guess">Expected motion, level-0 px.</param>
+    /// <param name="rough">A first pass on coarse levels: the window need not look alike yet.</param>
     /// <param name="coarse">Level to begin on; levels on which the window leaves the picture are passed over, but not the finest.</param>
-    public bool TryFollow(GreyPyramid before, GreyPyramid now, PointPx place, (double X, double Y) guess, int coarse, int fine, out FlowPoint point)
+    public bool TryFollow(GreyPyramid before, GreyPyramid now, PointPx place, (double X, double Y) guess, int coarse, int fine, bool rough, out FlowPoint point)
     {
         point = default;
         if (!OneWay(before, now, place, guess, coarse, fine, out var there)) return false;
+        if (!rough && !(there.NoiseVariance <= settings.MaxUnlikeness * there.Contrast)) return false;
         var reached = new PointPx(place.X + there.X, place.Y + there.Y);
         if (!OneWay(now, before, reached, (-guess.X, -guess.Y), coarse, fine, out var back)) return false;
         var (missX, missY) = ((there.X + back.X) / (1 << fine), (there.Y + back.Y) / (1 << fine));
@@ -40,7 +42,7 @@ internal sealed class PointFollower(MatchSettings settings)
             way = new((x / scale) - place.X, (y / scale) - place.Y, _matcher.Structure, noise, _matcher.Contrast);
         }
 
-        return way.NoiseVariance <= settings.MaxUnlikeness * way.Contrast;
+        return true;
     }
 
     /// <summary>Noise over the spread of the guess: the two weigh against each other as in any estimate with a prior.</summary>

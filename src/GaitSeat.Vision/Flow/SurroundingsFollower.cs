@@ -49,7 +49,7 @@ internal sealed class SurroundingsFollower(FlowSettings settings)
 
     private FitResult? Pass(GreyPyramid before, GreyPyramid now, MotionField guess, int coarse, int fine, double outlierFactor, Random random)
     {
-        Follow(before, now, guess, coarse, fine);
+        Follow(before, now, guess, coarse, fine, outlierFactor > 1);
         if (_points.Count < _around.MinPoints) return null;
         _trials.Clear();
         _trials.Add(guess);
@@ -61,13 +61,13 @@ internal sealed class SurroundingsFollower(FlowSettings settings)
         return _fit.Fit(_points, _trials, believed);
     }
 
-    private void Follow(GreyPyramid before, GreyPyramid now, MotionField guess, int coarse, int fine)
+    private void Follow(GreyPyramid before, GreyPyramid now, MotionField guess, int coarse, int fine, bool rough)
     {
         _points.Clear();
         var spread = _around.Nearness * 2 * guess.Length;
         foreach (var place in _places)
         {
-            if (!_follower.TryFollow(before, now, place, guess.At(place.X, place.Y), coarse, fine, out var point)) continue;
+            if (!_follower.TryFollow(before, now, place, guess.At(place.X, place.Y), coarse, fine, rough, out var point)) continue;
             var (x, y) = ((place.X - guess.CentreX) / spread, (place.Y - guess.CentreY) / spread);
             _points.Add(point with { Weight = Math.Exp(-((x * x) + (y * y)) / 2) });
         }

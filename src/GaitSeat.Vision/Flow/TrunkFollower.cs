@@ -72,7 +72,7 @@ internal sealed class TrunkFollower(FlowSettings settings)
         var spread = _trunk.Nearness * around.Length;
         foreach (var place in _places)
         {
-            if (!_follower.TryFollow(before, now, place, guess, coarse, level, out var point)) continue;
+            if (!_follower.TryFollow(before, now, place, guess, coarse, level, rough: false, out var point)) continue;
             var near = place.DistanceTo(seat) / spread;
             _points.Add(point with { Weight = Math.Exp(-near * near / 2) * WeightAgainst(surroundings, point) });
         }

@@ -54,7 +54,7 @@ public sealed class OpenCvAgreementTests
         before.Fill(first);
         now.Fill(second);
         var follower = new PointFollower(new MatchSettings());
-        return [.. places.Select(p => follower.TryFollow(before, now, p, (0, 0), Levels - 1, 0, out var m) ? new PointPx(m.Dx, m.Dy) : (PointPx?)null)];
+        return [.. places.Select(p => follower.TryFollow(before, now, p, (0, 0), Levels - 1, 0, rough: false, out var m) ? new PointPx(m.Dx, m.Dy) : (PointPx?)null)];
     }
 
     private static List<PointPx?> FollowWithOpenCv(Frame first, Frame second, List<PointPx> places)
