@@ -72,6 +72,13 @@ public sealed record Sightings
     /// <summary>Turn of the rider out of the picture plane, deg, unsigned; NaN where unknown.</summary>
     public required double[] ViewYawDeg { get; init; }
 
+    /// <summary>
+    /// The same with its sign, deg: + the near shoulder and hip stand ahead of the far ones (the rider is turned away from the camera), - behind them.
+    /// A knee that stands out to the near side by a fraction f of the thigh's length then shows f * sin(turn) of it too far forward.
+    /// Null where it was not estimated.
+    /// </summary>
+    public double[]? ViewTurnDeg { get; init; }
+
     public required FrameReason[] Reason { get; init; }
 
     /// <summary>True where the picture jumps (another camera, an edit) between the frame before and this one.</summary>

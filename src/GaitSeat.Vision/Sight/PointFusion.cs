@@ -29,7 +29,8 @@ public sealed class PointFusion(BodyPointSettings settings)
         SwapRepair.Undo(sides, cutBefore);
         var points = PointBlend.Blend(timeSeconds, sides, cutBefore, settings);
         RigidTrunk.Hold(timeSeconds, points, cutBefore, settings);
-        var yaw = ViewYaw.Estimate(timeSeconds, points, cutBefore, settings);
+        var turn = ViewYaw.Turn(timeSeconds, points, facing, cutBefore, settings);
+        var yaw = Array.ConvertAll(turn, Math.Abs);
         var rider = Array.ConvertAll(timeSeconds, path.RiderAt);
         return new Sightings
         {
@@ -40,6 +41,7 @@ public sealed class PointFusion(BodyPointSettings settings)
             Horse = Array.ConvertAll(timeSeconds, path.HorseAt),
             Facing = facing,
             ViewYawDeg = yaw,
+            ViewTurnDeg = turn,
             Reason = FrameReasons.Of(rider, points, yaw, facing, widthPx, heightPx, settings),
             CutBefore = cutBefore,
             Points = points,

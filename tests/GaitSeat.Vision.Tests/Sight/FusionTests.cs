@@ -44,6 +44,19 @@ public sealed class FusionTests
         Assert.True(double.IsNaN(s[BodyPoint.Heel].SpreadPx[5]));
     }
 
+    // Both shoulders and hips 20 px apart on a trunk of 75.66 px: sin = 2 * 20 / ((0.72 + 0.55) * 75.66).
+    [Theory]
+    [InlineData(Facing.Right, 20, -24.6)]
+    [InlineData(Facing.Right, -20, 24.6)]
+    [InlineData(Facing.Left, 20, -24.6)]
+    public void NearAndFarApart_TurnHasSizeAndSignOfTheFormula(Facing facing, double farShift, double turnDeg)
+    {
+        var s = Fuse([.. Enumerable.Range(0, 5).Select(_ => PoseMaker.Facing(facing, farShift))]);
+        Assert.All(s.ViewTurnDeg!, t => Assert.Equal(turnDeg, t, 0.1));
+        Assert.All(s.ViewYawDeg, y => Assert.Equal(24.6, y, 0.1));
+        Assert.All(s.Reason, r => Assert.Equal(FrameReason.TurnedOut, r));
+    }
+
     [Fact]
     public void AFewFramesVotedWrongly_MajorityHolds()
     {
