@@ -35,7 +35,14 @@ internal sealed class Scenery
         var (sin, cos) = MathF.SinCos(azimuth);
         var toFence = _fenceDepth / cos;
         var fenceUp = Eye - slope * toFence;
-        if (FenceAt(_fenceDepth * sin / cos, fenceUp) is { } fence) return fence;
+        var fence = FenceAt(_fenceDepth * sin / cos, fenceUp, toFence / _focalPx);
+        if (fence.W >= 1) return fence.AsVector3();
+        return fence.W > 0 ? Tint.Mix(Behind(azimuth, slope, sin, cos, toFence), fence.AsVector3(), fence.W) : Behind(azimuth, slope, sin, cos, toFence);
+    }
+
+    private Vector3 Behind(float azimuth, float slope, float sin, float cos, float toFence)
+    {
+        const float Eye = (float)StudioCamera.HeightM;
         var ground = slope > 1e-4f ? Eye / slope : float.MaxValue;
         if (ground < toFence) return Sand(ground * sin, ground * cos, ground);
         var toTrees = (_fenceDepth + TreesAfterFenceM) / cos;
@@ -43,26 +50,32 @@ internal sealed class Scenery
         return TreesOrSky(azimuth, Eye - slope * toTrees, toTrees, slope);
     }
 
-    private Vector3? FenceAt(float x, float up)
+    // Colour and coverage; edges are as soft as a pixel is wide there.
+    private Vector4 FenceAt(float x, float up, float pixelM)
     {
-        if (up is < 0 or > 1.42f) return null;
+        if (up is < -0.02f or > 1.45f) return Vector4.Zero;
         var board = x - BoardAtM;
-        if (MathF.Abs(board) < 0.27f && up is > 0.28f and < 0.95f)
-        {
-            var ink = _letter.InkAt((board + 0.27f) / 0.54f, (0.95f - up) / 0.67f);
-            return Tint.Mix(new Vector3(0.93f, 0.93f, 0.90f), new Vector3(0.10f, 0.11f, 0.14f), ink) * (0.95f + 0.06f * _noise.At(6 * x, 6 * up));
-        }
-
-        var fromPost = MathF.Abs(x - PostEveryM * MathF.Round(x / PostEveryM));
+        if (Cover(0.27f - MathF.Abs(board), pixelM) * Cover(0.335f - MathF.Abs(up - 0.615f), pixelM) is > 0 and var boardCover) return new Vector4(Board(x, up, board), boardCover);
         var wear = 0.86f + 0.18f * _noise.Layers(1.5f * x, 14 * up, 3);
-        if (fromPost < 0.065f) return _fence * (wear * (0.92f - 2.2f * (x - PostEveryM * MathF.Round(x / PostEveryM))));
+        var fromPost = x - PostEveryM * MathF.Round(x / PostEveryM);
+        var post = Cover(0.065f - MathF.Abs(fromPost), pixelM) * Cover(1.40f - up, pixelM) * Cover(up, pixelM);
+        if (post > 0) return new Vector4(_fence * (wear * (0.92f - 2.2f * fromPost)), post);
         foreach (var rail in (ReadOnlySpan<float>)[1.28f, 0.80f, 0.34f])
         {
-            if (MathF.Abs(up - rail) < 0.055f) return _fence * (wear * (0.97f + 1.5f * (up - rail)));
+            var cover = Cover(0.055f - MathF.Abs(up - rail), pixelM);
+            if (cover > 0) return new Vector4(_fence * (wear * (0.97f + 1.5f * (up - rail))), cover);
         }
 
-        return null;
+        return Vector4.Zero;
     }
+
+    private Vector3 Board(float x, float up, float fromMiddle)
+    {
+        var ink = _letter.InkAt((fromMiddle + 0.27f) / 0.54f, (0.95f - up) / 0.67f);
+        return Tint.Mix(new Vector3(0.93f, 0.93f, 0.90f), new Vector3(0.10f, 0.11f, 0.14f), ink) * (0.95f + 0.06f * _noise.At(6 * x, 6 * up));
+    }
+
+    private static float Cover(float insideM, float pixelM) => Math.Clamp(insideM / pixelM + 0.5f, 0, 1);
 
     private Vector3 Sand(float x, float depth, float distance)
     {
@@ -89,10 +102,14 @@ internal sealed class Scenery
         var sky = Sky(azimuth, slope);
         var edge = Tint.Step(crown - 0.12f, crown + 0.12f, up);
         if (edge >= 1) return sky;
-        var clumps = _noise.Layers(0.62f * x + 11, 0.75f * up + 3, 4);
-        var leaf = _noise.Layers(3.1f * x, 3.6f * up, 2);
-        var light = Tint.Step(0.30f, 0.72f, clumps + 0.25f * (leaf - 0.5f) + 0.02f * up);
-        var tree = Tint.Mix(new Vector3(0.12f, 0.17f, 0.11f), new Vector3(0.42f, 0.52f, 0.25f), light);
+        // Crowns a few metres wide, boughs, leaves: each lit on its upper left, so the noise is also read a step up and to the left.
+        float Mass(float mx, float my) => _noise.Layers(0.42f * mx + 11, 0.55f * my + 3, 3) + 0.28f * _noise.At(1.9f * mx, 2.3f * my);
+        var clumps = Mass(x, up);
+        var lit = clumps - Mass(x - 0.35f, up + 0.45f);
+        var leaf = 0.6f * _noise.At(5.5f * x, 6.5f * up) + 0.4f * _noise.At(12 * x, 14 * up);
+        var light = Math.Clamp(0.40f + 2.2f * lit + 0.9f * (clumps - 0.62f) + 0.55f * (leaf - 0.5f) + 0.015f * up, 0, 1);
+        var hue = _noise.At(0.16f * x + 60, 2.5f);
+        var tree = Tint.Mix(new Vector3(0.10f, 0.15f, 0.09f), Tint.Mix(new Vector3(0.36f, 0.49f, 0.22f), new Vector3(0.50f, 0.52f, 0.24f), hue), light);
         // Haze, and dark between the trunks near the ground.
         tree = Tint.Mix(tree, new Vector3(0.55f, 0.62f, 0.62f), 0.14f);
         tree *= 0.72f + 0.28f * Tint.Step(0.0f, 2.2f, up + 0.8f * (clumps - 0.5f));
