@@ -32,7 +32,7 @@ internal sealed class BodyLayer : IDisposable
 
     public void Draw(SKCanvas canvas, PaintView view)
     {
-        var scale = view.Scale;
+        var scale = view.FigureScale;
         foreach (var (from, to, colour) in Segments)
         {
             if (view.Point(from) is { } a && view.Point(to) is { } b) _pens.CasedLine(canvas, a, b, colour, LineWidth * scale, CasingWidth * scale);

@@ -12,10 +12,10 @@ internal sealed class MomentLayer : IDisposable
     public void Draw(SKCanvas canvas, PaintView view)
     {
         if (view.Point(BodyPoint.Hip) is not { } hip || Word(view) is not { } word) return;
-        var scale = view.Scale;
+        var (scale, figure) = (view.Scale, view.FigureScale);
         var colour = word == "SIT" ? Palette.Seat : Palette.Plumb;
-        canvas.DrawCircle(hip, RingRadius * scale, _pens.Line(Palette.Casing, (RingWidth + 2 * CasingWidth) * scale));
-        canvas.DrawCircle(hip, RingRadius * scale, _pens.Line(colour, RingWidth * scale));
+        canvas.DrawCircle(hip, RingRadius * figure, _pens.Line(Palette.Casing, (RingWidth + 2 * CasingWidth) * figure));
+        canvas.DrawCircle(hip, RingRadius * figure, _pens.Line(colour, RingWidth * figure));
         _pens.Plate(canvas, word, new(hip.X - view.Forward * WordBehindPx * scale, hip.Y), TextPx * scale, Palette.Ink, colour,
             new SKRect(0, 0, view.WidthPx, (float)view.StripTop));
     }

@@ -22,6 +22,15 @@ internal sealed class PaintView(OverlayScene scene, OverlaySettings settings, in
 
     public float Scale { get; } = (float)Math.Max(LeastScale, Math.Max(widthPx, heightPx) / DesignWidthPx);
 
+    /// <summary>Scale of the marks on the rider: as the picture's, but finer on a small rider, whom thick lines would hide.</summary>
+    public float FigureScale =>
+        Point(BodyPoint.Shoulder) is { } shoulder && Point(BodyPoint.Hip) is { } hip
+            ? Math.Clamp(SKPoint.Distance(shoulder, hip) / DesignTrunkPx, LeastFigureScale, Scale)
+            : Scale;
+
+    /// <summary>Hip to shoulder of the rider that line widths are stated for, px, and the finest lines still seen.</summary>
+    private const float DesignTrunkPx = 80, LeastFigureScale = 0.4f;
+
     /// <summary>+1 where forward is to the right of the picture (or unknown), -1 to the left.</summary>
     public int Forward => Scene.Facing == Facing.Left ? -1 : 1;
 

@@ -19,7 +19,7 @@ internal sealed class PlumbLayer : IDisposable
         var trunk = view.Point(BodyPoint.Shoulder) is { } shoulder ? SKPoint.Distance(shoulder, hip) : 0;
         var from = new SKPoint(hip.X, Math.Max(0, heights.Min() - trunk * Beyond));
         var to = new SKPoint(hip.X, Math.Min((float)view.StripTop, heights.Max() + trunk * Beyond));
-        _pens.CasedLine(canvas, from, to, Palette.Plumb, LineWidth * view.Scale, CasingWidth * view.Scale);
+        _pens.CasedLine(canvas, from, to, Palette.Plumb, LineWidth * view.FigureScale, CasingWidth * view.FigureScale);
     }
 
     public void Dispose() => _pens.Dispose();

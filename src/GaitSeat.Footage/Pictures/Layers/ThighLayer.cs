@@ -37,8 +37,8 @@ internal sealed class ThighLayer : IDisposable
         var oval = new SKRect(hip.X - radius, hip.Y - radius, hip.X + radius, hip.Y + radius);
         var sweep = -view.Forward * angle;
         canvas.DrawArc(oval, DownDeg, sweep, true, _pens.Fill(Palette.Seat.WithAlpha(WedgeAlpha)));
-        canvas.DrawArc(oval, DownDeg, sweep, false, _pens.Line(Palette.Casing, (LineWidth + 2 * CasingWidth) * view.Scale));
-        canvas.DrawArc(oval, DownDeg, sweep, false, _pens.Line(Palette.Seat, LineWidth * view.Scale));
+        canvas.DrawArc(oval, DownDeg, sweep, false, _pens.Line(Palette.Casing, (LineWidth + 2 * CasingWidth) * view.FigureScale));
+        canvas.DrawArc(oval, DownDeg, sweep, false, _pens.Line(Palette.Seat, LineWidth * view.FigureScale));
     }
 
     public void Dispose() => _pens.Dispose();
