@@ -1,3 +1,4 @@
+using System.Globalization;
 using GaitSeat.Footage;
 using GaitSeat.Vision.Models;
 using Spectre.Console;
@@ -17,8 +18,8 @@ public sealed class CheckCommand(AnsiConsoles consoles) : Command
             {
                 var store = Places.Models();
                 var file = store.Ensure(source);
-                var worst = ModelStore.Verify(file);
-                return $"{file.Sha256[..12]}, worst difference from its reference values {worst:0.0e0}";
+                var worst = ModelStore.Verify(file).Require().Worst.Greatest;
+                return string.Create(CultureInfo.InvariantCulture, $"{file.Sha256[..12]}, greatest difference from its reference values {worst:0.0e0}");
             });
         }
 

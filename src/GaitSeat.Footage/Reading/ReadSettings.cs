@@ -9,14 +9,16 @@ public sealed record ReadSettings
     [Range(16, 8192)]
     public int MaxSidePx { get; init; } = 1280;
 
-    /// <summary>Highest mean frame rate, Hz. Faster clips are thinned evenly, by leaving frames out; times stay true. 60 Hz times a stride to 1.2 % (facts.md, sampling).</summary>
+    /// <summary>Highest mean frame rate, Hz. Faster clips are thinned evenly, by leaving frames out; times stay true. 60 Hz times a stride of 1.4 Hz to 1.2 % (half a frame over the stride).</summary>
     [Range(1, 1000)]
     public double MaxRateHz { get; init; } = 60;
 
     /// <summary>First time to read, s from the clip's first frame; null = from the start.</summary>
+    [Range(0, 1e6)]
     public double? StartSeconds { get; init; }
 
     /// <summary>Time to stop before, s from the clip's first frame; null = to the end.</summary>
+    [Range(0, 1e6)]
     public double? EndSeconds { get; init; }
 
     /// <summary>Frames decoded ahead of whoever reads them. Each holds a picture in memory.</summary>

@@ -33,7 +33,7 @@ public sealed record ClipScript
     /// <summary>Bare height of the rider, cm.</summary>
     public double StatureCm { get; init; } = 168;
 
-    /// <summary>Hip joint to knee joint over stature. Sources: 0.212 to 0.245 by landmark and sample (facts of section 3); default between ANSUR II and Drillis and Contini.</summary>
+    /// <summary>Hip joint to knee joint over stature. Sources: 0.212 to 0.245 by landmark and sample (de Leva 1996; ANSUR II; Drillis and Contini 1966); default between ANSUR II and Drillis and Contini.</summary>
     public double ThighOverStature { get; init; } = 0.238;
 
     /// <summary>Knee joint to ankle joint over stature. Sources: 0.238 to 0.249 (ANSUR II, de Leva 1996, Drillis and Contini 1966).</summary>
