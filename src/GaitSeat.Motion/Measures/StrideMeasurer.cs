@@ -49,7 +49,7 @@ internal sealed class StrideMeasurer(Sightings sightings, SegmentSignals signals
         }
 
         var frame = EvenGrid.MedianStep(sightings.TimeSeconds.AsSpan(signals.Segment.First, signals.Segment.Count)) * settings.Uncertainty.FrameTimingShare;
-        var (turn, turnSe) = yaw.IsMissing ? (0, settings.Uncertainty.UnknownViewYawDeg) : (yaw.Value, yaw.StandardError);
+        var turnSe = yaw.IsMissing ? settings.Uncertainty.UnknownViewYawDeg : yaw.StandardError;
         var thighOut = Robust.Median(size.ThighOfLeg) * Math.Tan(double.DegreesToRadians(settings.Scale.ThighAbductionDeg));
         return new(
             sd,
@@ -57,7 +57,6 @@ internal sealed class StrideMeasurer(Sightings sightings, SegmentSignals signals
             Norm(stride.Start.Se, frame),
             Norm(stride.Start.Se, stride.End.Se, frame),
             Norm(stride.End.Se, frame),
-            double.DegreesToRadians(turn),
             double.DegreesToRadians(turnSe),
             thighOut);
     }

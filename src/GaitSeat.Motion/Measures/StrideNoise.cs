@@ -8,8 +8,7 @@ namespace GaitSeat.Motion.Measures;
 /// <param name="SitSe">Standard error of the first sit instant, s.</param>
 /// <param name="TopSe">Of the top, s.</param>
 /// <param name="NextSitSe">Of the next sit, s.</param>
-/// <param name="YawRad">View yaw about which the true one lies, rad, unsigned.</param>
-/// <param name="YawSeRad">Its standard error, rad.</param>
+/// <param name="YawSeRad">Standard error of the view yaw left after its correction, rad.</param>
 /// <param name="ThighOutLegs">How far the knee stands nearer to the camera than the hip, legs.</param>
 internal sealed record StrideNoise(
     double[] Sd,
@@ -17,7 +16,6 @@ internal sealed record StrideNoise(
     double SitSe,
     double TopSe,
     double NextSitSe,
-    double YawRad,
     double YawSeRad,
     double ThighOutLegs);
 
@@ -54,7 +52,7 @@ internal sealed class MonteCarlo(MotionSettings settings)
 
     private double[] Draw(StrideData data, StrideSpan span, MovementNoise movement, StrideNoise noise, Random random)
     {
-        var yaw = (random.Next(2) == 0 ? -1 : 1) * noise.YawRad + NoiseTrack.Normal(random) * noise.YawSeRad;
+        var yaw = NoiseTrack.Normal(random) * noise.YawSeRad;
         var spoilt = new double[Channels.Count][];
         for (var c = 0; c < spoilt.Length; c++)
         {

@@ -5,7 +5,7 @@ namespace GaitSeat.Motion;
 /// <summary>
 /// Standard errors. The biases are steady offsets between where a model puts a point and the joint: the same through a stride, so averaging does not help.
 /// Needham 2021 found 30 to 50 mm at hip and knee and 1 to 15 mm at the ankle against markers (about 4 to 6 % and 1 % of a leg, whole distance);
-/// on rendered riders with known joints the thigh came out some 2 to 4 deg low, which two points 2 % of a leg off explain. Each is one axis, one standard deviation.
+/// on rendered riders with known joints the thigh came out some 2 to 4 deg low, which two points 1.75 % of a leg off on each axis explain. Each is one axis, one standard deviation.
 /// </summary>
 public sealed record UncertaintySettings
 {
@@ -19,11 +19,11 @@ public sealed record UncertaintySettings
 
     /// <summary>Steady error of the hip point, percent of leg length. See the record's remarks.</summary>
     [Range(0.0, 20.0)]
-    public double HipBiasPctLeg { get; init; } = 2.0;
+    public double HipBiasPctLeg { get; init; } = 1.75;
 
     /// <summary>Steady error of the knee point, percent of leg length.</summary>
     [Range(0.0, 20.0)]
-    public double KneeBiasPctLeg { get; init; } = 2.0;
+    public double KneeBiasPctLeg { get; init; } = 1.75;
 
     /// <summary>Steady error of the ankle point, percent of leg length.</summary>
     [Range(0.0, 20.0)]
@@ -49,11 +49,11 @@ public sealed record UncertaintySettings
     [Range(0.0, 0.5)]
     public double GainRelativeSe { get; init; } = 0.08;
 
-    /// <summary>Standard error of a view yaw that was measured, deg. No source.</summary>
+    /// <summary>Standard error of the view yaw after its correction, deg. No source: on rendered riders the mean turn read from shoulders and hips was off by 1 to 8 deg.</summary>
     [Range(0.0, 45.0)]
-    public double ViewYawSeDeg { get; init; } = 4;
+    public double ViewYawSeDeg { get; init; } = 6;
 
-    /// <summary>View yaw taken where none was measured, deg, as a standard deviation about side-on. No source.</summary>
+    /// <summary>The same where no yaw was measured, deg: how far from side-on people film. No source.</summary>
     [Range(0.0, 45.0)]
     public double UnknownViewYawDeg { get; init; } = 8;
 

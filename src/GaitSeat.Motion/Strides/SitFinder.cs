@@ -12,7 +12,7 @@ internal sealed class SitFinder(StrideSettings settings)
     public List<Sit> Find(SegmentSignals signals, double from, double to, double strideHz)
     {
         var rough = Rough(signals, from, to, strideHz);
-        return Placed(signals, rough, 1 / strideHz);
+        return Rhythm.Steady(Placed(signals, rough, 1 / strideHz), 1 / strideHz, settings.RhythmSpreadShare);
     }
 
     private static List<Sit> Rough(SegmentSignals signals, double from, double to, double strideHz)

@@ -1,0 +1,167 @@
+using GaitSeat.Model;
+using GaitSeat.Motion.Tests.Made;
+
+namespace GaitSeat.Motion.Tests;
+
+public sealed class RobustnessTests
+{
+    private static readonly MotionSettings Quick = new() { Uncertainty = new() { Draws = 8 } };
+
+    [Fact]
+    public void AnyPatternOfHoles_NeverThrowsAndCountsWhatIsLeftOut()
+    {
+        var film = new MadeCamera { Seconds = 3 }.Film(new MadeRider());
+        for (var seed = 0; seed < 40; seed++)
+        {
+            var random = new Random(seed);
+            var holed = Holed(film, random);
+
+            var motion = MotionAnalysis.Analyse(holed, new(StatureCm: 170), Quick);
+
+            Assert.Equal(film.Count, motion.Trace.ThighAngleDeg.Length);
+            var named = motion.LeftOut.Where(l => l is { Scope: LeftOutScope.Frame } and not { Reason: "stretch_too_short" or "no_leg_seen" or "facing_unknown" }).Sum(l => l.Count);
+            Assert.True(named >= holed.Reason.Count(r => r != FrameReason.None));
+            Assert.All(motion.Strides, s => Assert.True(s.EndSeconds > s.StartSeconds));
+        }
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(7)]
+    public void AFewFrames_GiveNothingAndDoNotThrow(int frames)
+    {
+        var film = new MadeCamera { Seconds = frames / 30.0 + 0.001 }.Film(new MadeRider());
+
+        Assert.Empty(MotionAnalysis.Analyse(film, BodyLengths.Unknown, Quick).Strides);
+    }
+
+    [Fact]
+    public void OneBodyPointNeverSeen_LeavesItsMeasuresEmptyAndTheRestAlone()
+    {
+        var film = new MadeCamera().Film(new MadeRider());
+        film.Points[(int)BodyPoint.Ear] = PointTrack.Empty(film.Count);
+        film.Points[(int)BodyPoint.Wrist] = PointTrack.Empty(film.Count);
+
+        var motion = MotionAnalysis.Analyse(film, new(LowerLegCm: 41), Quick);
+
+        Assert.Equal(7, motion.Strides.Count);
+        Assert.All(motion.Strides, s =>
+        {
+            Assert.True(s.Measures[StrideMeasure.EarOffsetCm].IsMissing);
+            Assert.True(s.Measures[StrideMeasure.HandTravelPctLeg].IsMissing);
+            Assert.Equal(9, s.Measures[StrideMeasure.RiseHeightCm].Value, 0.2);
+        });
+    }
+
+    [Fact]
+    public void LongHoleInTheKnee_DropsThatStrideWithItsReason()
+    {
+        var film = new MadeCamera().Film(new MadeRider());
+        for (var i = 64; i < 72; i++) film[BodyPoint.Knee].XPx[i] = film[BodyPoint.Knee].YPx[i] = double.NaN;
+
+        var motion = MotionAnalysis.Analyse(film, new(LowerLegCm: 41), Quick);
+
+        var dropped = Assert.Single(motion.LeftOut, l => l.Scope == LeftOutScope.Stride);
+        Assert.Equal("hole_in_points", dropped.Reason);
+        Assert.Equal(6, motion.Strides.Count);
+        Assert.DoesNotContain(motion.Strides, s => s.StartSeconds < 64 / 30.0 && s.EndSeconds > 72 / 30.0);
+    }
+
+    [Fact]
+    public void ShortHole_IsBridged()
+    {
+        var film = new MadeCamera().Film(new MadeRider());
+        for (var i = 80; i < 83; i++) film[BodyPoint.Hip].XPx[i] = film[BodyPoint.Hip].YPx[i] = double.NaN;
+
+        var motion = MotionAnalysis.Analyse(film, new(LowerLegCm: 41), Quick);
+
+        Assert.Equal(7, motion.Strides.Count);
+        Assert.All(motion.Strides, s => Assert.Equal(9, s.Measures[StrideMeasure.RiseHeightCm].Value, 0.5));
+    }
+
+    [Fact]
+    public void UnevenFrameTimes_GiveTheSameStrides()
+    {
+        var random = new Random(5);
+        double[] times = [.. Enumerable.Range(0, 180).Select(i => i / 30.0 + (i == 0 ? 0 : 0.012 * (random.NextDouble() - 0.5)))];
+        double[] thinned = [.. times.Where((_, i) => i % 7 != 3)];
+        var rider = new MadeRider();
+
+        var motion = MotionAnalysis.Analyse(new MadeCamera { Times = thinned }.Film(rider), new(LowerLegCm: 41), Quick);
+
+        var score = StrideScore.Of(motion, rider, thinned[0], thinned[^1]);
+        Assert.Equal(score.True, score.Matched);
+        Assert.InRange(score.WorstSitMs, 0, 5);
+        Assert.InRange(score.WorstRiseCm, 0, 0.2);
+    }
+
+    [Fact]
+    public void NoBodyLengths_GivePercentOfLegAndNoCentimetres()
+    {
+        var motion = MotionAnalysis.Analyse(new MadeCamera().Film(new MadeRider()), BodyLengths.Unknown, Quick);
+
+        Assert.All(motion.Strides, s =>
+        {
+            Assert.True(s.Measures[StrideMeasure.RiseHeightCm].IsMissing);
+            Assert.Equal(100 * 9 / 82.0, s.Measures[StrideMeasure.RiseHeightPctLeg].Value, 0.1);
+            Assert.Contains("no_scale", s.Quality);
+        });
+    }
+
+    [Fact]
+    public void TurnedFrames_AreLeftOutAndCounted()
+    {
+        var film = new MadeCamera().Film(new MadeRider());
+        var turned = film with { ViewYawDeg = [.. film.ViewYawDeg.Select((_, i) => i >= 90 ? 25.0 : 3)] };
+
+        var motion = MotionAnalysis.Analyse(turned, BodyLengths.Unknown, Quick);
+
+        Assert.Equal(90, Assert.Single(motion.LeftOut, l => l.Reason == "turned_out").Count, 5.0);
+        Assert.All(motion.Strides, s => Assert.True(s.EndSeconds <= 3.1));
+    }
+
+    [Fact]
+    public void SameSightings_GiveTheSameNumbers()
+    {
+        var film = new ModelNoise().On(new MadeCamera().Film(new MadeRider()), 1.7);
+
+        var a = MotionAnalysis.Analyse(film, new(StatureCm: 168), Quick);
+        var b = MotionAnalysis.Analyse(film, new(StatureCm: 168), Quick);
+
+        foreach (var (x, y) in a.Strides.Zip(b.Strides))
+            foreach (var definition in MeasureCatalogue.All) Assert.Equal(x.Measures[definition.Measure], y.Measures[definition.Measure]);
+    }
+
+    private static Sightings Holed(Sightings film, Random random)
+    {
+        var n = film.Count;
+        double[] Pierced(double[] values)
+        {
+            double[] copy = [.. values];
+            var runs = random.Next(4);
+            for (var r = 0; r < runs; r++)
+            {
+                var from = random.Next(n);
+                for (var i = from; i < Math.Min(n, from + random.Next(1, n)); i++) copy[i] = double.NaN;
+            }
+
+            return copy;
+        }
+
+        PatchMotion Patch(PatchMotion p) => p with { XPx = Pierced(p.XPx), YPx = Pierced(p.YPx), RotationRad = Pierced(p.RotationRad) };
+        var reasons = Enum.GetValues<FrameReason>();
+        return film with
+        {
+            Points = [.. film.Points.Select(p => p with { XPx = Pierced(p.XPx), YPx = Pierced(p.YPx) })],
+            Trunk = Patch(film.Trunk),
+            Surroundings = Patch(film.Surroundings),
+            ViewYawDeg = Pierced(film.ViewYawDeg),
+            Facing = [.. film.Facing.Select(f => random.Next(20) == 0 ? (Facing)random.Next(3) : f)],
+            Reason = [.. film.Reason.Select(r => random.Next(30) == 0 ? reasons[random.Next(reasons.Length)] : r)],
+            CutBefore = [.. film.CutBefore.Select(_ => random.Next(80) == 0)],
+            Rider = [.. film.Rider.Select(b => random.Next(10) == 0 ? null : b)],
+        };
+    }
+}
