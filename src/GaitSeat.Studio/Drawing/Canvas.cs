@@ -25,6 +25,7 @@ internal sealed class Canvas
     private static readonly Vector3 Halfway = Vector3.Normalize(Light + Vector3.UnitZ);
 
     private Vector4[] _pixels = [];
+    private Vector4[] _sum = [];
 
     public int X { get; private set; }
 
@@ -40,6 +41,15 @@ internal sealed class Canvas
     {
         (X, Y, Width, Height) = (x, y, width, height);
         if (_pixels.Length < width * height) _pixels = new Vector4[width * height];
+    }
+
+    /// <summary>Room to add up the instants of one exposure, zeroed; kept from frame to frame, since a new one each would be megabytes.</summary>
+    public Span<Vector4> ClearedSum(int length)
+    {
+        if (_sum.Length < length) _sum = new Vector4[length];
+        var sum = _sum.AsSpan(0, length);
+        sum.Clear();
+        return sum;
     }
 
     /// <param name="dim">1 in full light; less for the far side.</param>

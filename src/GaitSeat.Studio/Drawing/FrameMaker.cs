@@ -56,7 +56,7 @@ internal sealed class FrameMaker
 
     private void DrawPair(double seconds, Canvas canvas, (int X, int Y, int Width, int Height) box, Span<byte> rgb)
     {
-        var sum = new Vector4[box.Width * box.Height];
+        var sum = canvas.ClearedSum(box.Width * box.Height);
         for (var i = 0; i < SubFrames; i++)
         {
             canvas.Reset(box.X, box.Y, box.Width, box.Height);
@@ -65,7 +65,7 @@ internal sealed class FrameMaker
             for (var y = 0; y < box.Height; y++)
             {
                 var row = canvas.Row(y);
-                var target = sum.AsSpan(y * box.Width, box.Width);
+                var target = sum.Slice(y * box.Width, box.Width);
                 for (var x = 0; x < row.Length; x++) target[x] += row[x];
             }
         }
@@ -121,7 +121,7 @@ internal sealed class FrameMaker
         }
     }
 
-    private void Store((int X, int Y, int Width, int Height) box, Vector4[] sum, Span<byte> rgb)
+    private void Store((int X, int Y, int Width, int Height) box, ReadOnlySpan<Vector4> sum, Span<byte> rgb)
     {
         const float Scale = 255f / SubFrames;
         for (var y = 0; y < box.Height; y++)
