@@ -36,6 +36,10 @@ public sealed record BodyPointSettings
     [Range(0.0, 1.0)]
     public double TrunkStiffness { get; init; } = 0.8;
 
+    /// <summary>How far heel and toe are held to their usual place about the ankle, 0 (not) to 1 (rigid): 0.8 leaves a fifth of the foot's own turning within a stride.</summary>
+    [Range(0.0, 1.0)]
+    public double FootStiffness { get; init; } = 0.8;
+
     /// <summary>Disagreement of the models from which a point is no longer trusted, share of rider box height. Ordinary disagreement is 2 to 5 %.</summary>
     [Range(0.01, 1.0)]
     public double DisagreementMaximum { get; init; } = 0.10;

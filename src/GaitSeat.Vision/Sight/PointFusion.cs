@@ -29,6 +29,7 @@ public sealed class PointFusion(BodyPointSettings settings)
         SwapRepair.Undo(sides, cutBefore);
         var points = PointBlend.Blend(timeSeconds, sides, cutBefore, settings);
         RigidTrunk.Hold(timeSeconds, points, cutBefore, settings);
+        SteadyFoot.Hold(timeSeconds, points, cutBefore, settings);
         var turn = ViewYaw.Turn(timeSeconds, points, facing, cutBefore, settings);
         var yaw = Array.ConvertAll(turn, Math.Abs);
         var rider = Array.ConvertAll(timeSeconds, path.RiderAt);

@@ -121,6 +121,19 @@ public sealed class FusionTests
         Assert.InRange(y.Max() - y.Min(), 26, 30);
     }
 
+    [Fact]
+    public void ToeJumpsBetweenBootAndGirth_HeldToItsPlaceAboutTheAnkle()
+    {
+        var poses = Enumerable.Range(0, 61).Select(i =>
+        {
+            var pose = PoseMaker.Facing(Facing.Right, moveX: 2 * i);
+            if (i % 4 == 0) pose.Second!.X[32] -= 30;
+            return (RawPose?)pose;
+        }).ToArray();
+        var x = Fuse(poses)[BodyPoint.Toe].XPx;
+        for (var i = 0; i < x.Length; i++) Assert.InRange(x[i] - (165 + 2 * i), -6.5, 0.5);
+    }
+
     // The first model stands 8 px off and jitters by 6 px; the second is steady: the place is the first's, the jitter mostly gone.
     [Fact]
     public void FirstModelOffsetAndJittery_PlaceFromItMotionFromTheSecond()
