@@ -13,6 +13,7 @@ internal static class SightingsCheck
         Length(sightings.Horse.Length, n, "Horse");
         Length(sightings.Facing.Length, n, "Facing");
         Length(sightings.ViewYawDeg.Length, n, "ViewYawDeg");
+        if (sightings.ViewTurnDeg is { } turn) Length(turn.Length, n, "ViewTurnDeg");
         Length(sightings.Reason.Length, n, "Reason");
         Length(sightings.CutBefore.Length, n, "CutBefore");
         var points = Enum.GetValues<BodyPoint>().Length;

@@ -45,16 +45,16 @@ public sealed record ScaleSettings
     [Range(0.5, 20.0)]
     public double SizeWindowSeconds { get; init; } = 2.0;
 
-    /// <summary>Breadth of the shoulder joints plus breadth of the hip joints over hip to shoulder: (0.259 - 0.05 + 0.104) / 0.288 of stature (Drillis and Contini 1966 from memory, the deltoids taken off; hip joints 18.3 cm apart).</summary>
-    [Range(0.1, 3.0)]
-    public double BreadthsOverTrunk { get; init; } = 1.08;
-
     /// <summary>
-    /// Share of the mean turn read from near and far shoulder and hip that is taken out of the near leg; 0 leaves it in. On rendered riders the sine came out
+    /// Share of a stretch's mean turn, as the eyes read it from near and far shoulder and hip, that is taken out of the near leg; 0 leaves it in. On rendered riders the sine came out
     /// at 0.2 to 0.8 of the truth and, side-on, at 0.02 to 0.13 instead of 0, as large as the turns themselves: half of it is the shrunken estimate.
     /// </summary>
     [Range(0.0, 5.0)]
     public double MeanTurnGain { get; init; } = 0.5;
+
+    /// <summary>What the seen change of the turn's sine along a stretch is multiplied by: on rendered riders models showed 0.4 to 0.7 of it. Half of this and half of what the thigh's length tells is taken out of the near leg.</summary>
+    [Range(0.0, 5.0)]
+    public double TurnChangeGain { get; init; } = 1.8;
 
     /// <summary>Largest turn that is taken out, deg: the limit of the view yaw and a little. No source.</summary>
     [Range(0.0, 45.0)]

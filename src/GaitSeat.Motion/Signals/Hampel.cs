@@ -12,7 +12,10 @@ internal static class Hampel
         for (var i = 0; i < values.Length; i++)
         {
             if (!double.IsFinite(values[i])) continue;
-            var window = values[Math.Max(0, i - halfWidth)..Math.Min(values.Length, i + halfWidth + 1)];
+
+            // Towards an end the window narrows on both sides: a lopsided one takes a slope for a wild value.
+            var half = Math.Min(halfWidth, Math.Min(i, values.Length - 1 - i));
+            var window = values[(i - half)..(i + half + 1)];
             var median = Robust.Median(window);
             var limit = Math.Max(floor, sigmas * Robust.Sigma(window, median));
             if (Math.Abs(values[i] - median) > limit) outlier[i] = true;

@@ -29,14 +29,16 @@ internal static class SitFlanks
         var right = Peak(values, centre, reach);
         if (double.IsNaN(bottom) || left < 0 || right < 0) return new(double.NaN, double.NaN);
 
-        // Beside the end of a stretch the highest sample may lie on the way up: that is no top.
+        // Beside the end of a stretch the highest sample may lie on the way up and be no top: then the other top alone sets the height.
+        bool leftIsTop = IsTop(values, left), rightIsTop = IsTop(values, right);
+        if (!leftIsTop && !rightIsTop) return new(double.NaN, double.NaN);
         var (lower, higher) = values[left] < values[right] ? (left, right) : (right, left);
-        if (values[lower] - bottom < LeastTopShare * (values[higher] - bottom)) return new(double.NaN, double.NaN);
+        if (leftIsTop && rightIsTop && values[lower] - bottom < LeastTopShare * (values[higher] - bottom)) return new(double.NaN, double.NaN);
 
         // A straight line between the tops takes slow drift out of both flanks alike.
-        var drift = (values[right] - values[left]) / (right - left);
+        var drift = leftIsTop && rightIsTop ? (values[right] - values[left]) / (right - left) : 0;
         double Level(int i) => values[i] - drift * (i - centre);
-        var height = levelShare * (Level(right) - bottom);
+        var height = levelShare * (Level(rightIsTop ? right : left) - bottom);
         if (!(height > 0)) return new(double.NaN, double.NaN);
         var fall = Crossing(Level, bottom + height, (int)Math.Round(centre), -1, left);
         var rise = Crossing(Level, bottom + height, (int)Math.Round(centre), 1, right);
@@ -44,6 +46,9 @@ internal static class SitFlanks
         var slope = (fall.Slope + rise.Slope) / 2 * signals.Grid.RateHz;
         return new(signals.Grid.TimeAt((fall.Position + rise.Position) / 2), source.NoiseSd / slope / Math.Sqrt(2));
     }
+
+    private static bool IsTop(double[] values, int at) =>
+        at > 0 && at < values.Length - 1 && values[at] >= values[at - 1] && values[at] >= values[at + 1];
 
     private static int Peak(double[] values, double centre, double reach)
     {

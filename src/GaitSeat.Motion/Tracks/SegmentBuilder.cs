@@ -15,7 +15,8 @@ internal sealed class SegmentBuilder(Sightings sightings, FrameReason[] verdict,
         var points = PlanePoints.Of(sightings, segment, i => FrameVerdict.IsFollowed(verdict[i]), roll);
         points.DropOutliers(EvenGrid.MedianStep(seconds), settings.Smoothing);
         if (BodySize.Of(seconds, points, settings.Scale) is not { } size) return null;
-        new TurnCorrection(settings.Scale).Apply(seconds, points, size);
+        double[] turn = sightings.ViewTurnDeg is { } turns ? turns[segment.First..segment.EndExcl] : [];
+        new TurnCorrection(settings.Scale).Apply(seconds, points, size, turn);
 
         var grid = EvenGrid.Over(seconds, settings.Smoothing.MinGridHz);
         var smoother = new TrackSmoother(seconds, grid, settings.Segment.MaxHoleSeconds, settings.Smoothing);

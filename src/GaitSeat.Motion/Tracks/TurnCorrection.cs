@@ -7,7 +7,7 @@ namespace GaitSeat.Motion.Tracks;
 /// <summary>
 /// Takes the view yaw out of the near leg. Knee and foot stand out round the horse, nearer to the camera than the hip by some D; a turn f moves them
 /// by D sin f against the hip along the picture (x' = x cos f - D sin f, + coming nearer), which is 4 deg of thigh at f = 8 deg. The change of f along a stretch shows as a
-/// change of the thigh's length in the picture, whatever D is; its mean shows in how far near and far shoulder and hip stand apart.
+/// change of the thigh's length in the picture, whatever D is; the eyes see it too, from near and far shoulder and hip, and they alone see its mean.
 /// </summary>
 internal sealed class TurnCorrection(ScaleSettings settings)
 {
@@ -17,9 +17,10 @@ internal sealed class TurnCorrection(ScaleSettings settings)
     private const double LeastAhead = 0.15;
 
     /// <summary>Moves the near leg forward to where it would be seen side-on.</summary>
-    public void Apply(ReadOnlySpan<double> seconds, PlanePoints points, BodySize size)
+    /// <param name="turnDeg">The eyes' signed turn per frame, + turned away from the camera; empty or NaN where unknown.</param>
+    public void Apply(ReadOnlySpan<double> seconds, PlanePoints points, BodySize size, ReadOnlySpan<double> turnDeg)
     {
-        var shift = Shift(seconds, points, size);
+        var shift = Shift(seconds, points, size, turnDeg);
         foreach (var point in NearLeg)
         {
             var forward = points.ForwardPx[(int)point];
@@ -28,13 +29,15 @@ internal sealed class TurnCorrection(ScaleSettings settings)
     }
 
     /// <returns>Legs, per frame.</returns>
-    public double[] Shift(ReadOnlySpan<double> seconds, PlanePoints points, BodySize size)
+    public double[] Shift(ReadOnlySpan<double> seconds, PlanePoints points, BodySize size, ReadOnlySpan<double> turnDeg)
     {
         var sideways = Robust.Median(size.ThighOfLeg) * Math.Tan(double.DegreesToRadians(settings.ThighAbductionDeg));
-        var mean = sideways * settings.MeanTurnGain * MeanSine(points);
+        var mean = -sideways * settings.MeanTurnGain * Math.Sin(double.DegreesToRadians(Robust.Median(turnDeg)));
         var most = sideways * Math.Sin(double.DegreesToRadians(settings.LargestTurnDeg));
         var ahead = Ahead(points, size);
         var change = Change(seconds, size.ThighOfLeg, ahead);
+        if (SeenChange(seconds, turnDeg) is { } seen)
+            for (var i = 0; i < change.Length; i++) change[i] = (change[i] - sideways * settings.TurnChangeGain * seen[i]) / 2;
         var shift = new double[change.Length];
         for (var i = 0; i < shift.Length; i++) shift[i] = Math.Clamp(change[i] + (double.IsNaN(mean) ? 0 : mean), -most, most);
         return shift;
@@ -54,26 +57,22 @@ internal sealed class TurnCorrection(ScaleSettings settings)
         return change;
     }
 
+    /// <summary>Change of the turn's sine along the stretch as the eyes see it, mean zero; null where they see none.</summary>
+    private double[]? SeenChange(ReadOnlySpan<double> seconds, ReadOnlySpan<double> turnDeg)
+    {
+        var seen = new double[turnDeg.Length];
+        for (var i = 0; i < seen.Length; i++) seen[i] = 1 + Math.Sin(double.DegreesToRadians(turnDeg[i]));
+        if (seen.Count(double.IsFinite) * 2 <= seen.Length) return null;
+        var slow = SlowLine.Through(seconds, seen, settings.SizeWindowSeconds);
+        var mean = Robust.Mean(slow);
+        return Array.ConvertAll(slow, s => s - mean);
+    }
+
     private static double[] Ahead(PlanePoints points, BodySize size)
     {
         var ahead = new double[size.LegPx.Length];
         for (var i = 0; i < ahead.Length; i++)
             ahead[i] = (points.ForwardPx[(int)BodyPoint.Knee][i] - points.ForwardPx[(int)BodyPoint.Hip][i]) / size.LegPx[i];
         return ahead;
-    }
-
-    /// <summary>Sine of the mean turn, + coming nearer: then the far shoulder and hip stand ahead of the near ones.</summary>
-    private double MeanSine(PlanePoints points)
-    {
-        var trunk = points.Distance(BodyPoint.Hip, BodyPoint.Shoulder);
-        var sine = new double[trunk.Length];
-        double[][] x = points.ForwardPx;
-        for (var i = 0; i < sine.Length; i++)
-        {
-            var apart = x[(int)BodyPoint.FarShoulder][i] - x[(int)BodyPoint.Shoulder][i] + x[(int)BodyPoint.FarHip][i] - x[(int)BodyPoint.Hip][i];
-            sine[i] = apart / (settings.BreadthsOverTrunk * trunk[i]);
-        }
-
-        return Math.Clamp(Robust.Median(sine), -1, 1);
     }
 }

@@ -1,0 +1,89 @@
+using GaitSeat.Motion.Measures;
+using GaitSeat.Motion.Signals;
+using GaitSeat.Motion.Strides;
+
+namespace GaitSeat.Motion.Tests;
+
+public sealed class SignalTests
+{
+    [Fact]
+    public void Hampel_FindsTheWildValueAndSparesThePeak()
+    {
+        double[] values = [.. Enumerable.Range(0, 60).Select(i => 10 * Math.Sin(2 * Math.PI * i / 12.0))];
+        values[31] += 60;
+        var outlier = new bool[values.Length];
+
+        Hampel.Mark(values, 4, 3.5, 1, outlier);
+
+        Assert.Equal([31], Enumerable.Range(0, outlier.Length).Where(i => outlier[i]));
+    }
+
+    [Fact]
+    public void LowPass_KeepsAStraightLineToItsEnds()
+    {
+        double[] line = [.. Enumerable.Range(0, 200).Select(i => 3 + 0.5 * i)];
+
+        var smooth = Butterworth.LowPass(line, 100, 6);
+
+        Assert.All(smooth.Zip(line), p => Assert.Equal(p.Second, p.First, 1e-4));
+    }
+
+    [Fact]
+    public void CutoffAboveTheRate_IsRefusedWithTheNumbers()
+    {
+        var error = Assert.Throws<ArgumentException>(() => Butterworth.LowPass(new double[50], 20, 10));
+
+        Assert.Contains("10 Hz", error.Message);
+        Assert.Contains("20.0 Hz", error.Message);
+    }
+
+    [Fact]
+    public void ResidualAnalysis_ChoosesLowerWhereThereIsMoreNoise()
+    {
+        var random = new Random(3);
+        double[] clean = [.. Enumerable.Range(0, 720).Select(i => Math.Sin(2 * Math.PI * 1.3 * i / 120) + 0.3 * Math.Sin(2 * Math.PI * 2.6 * i / 120))];
+        double[] noisy = [.. clean.Select(v => v + 0.3 * NoiseTrack.Normal(random))];
+
+        var cleanHz = ResidualAnalysis.Cutoff(clean, 120, 120, 6, 10);
+        var noisyHz = ResidualAnalysis.Cutoff(noisy, 120, 120, 6, 10);
+
+        Assert.Equal(10, cleanHz);
+        Assert.True(noisyHz < cleanHz, $"{noisyHz} Hz");
+    }
+
+    [Fact]
+    public void DrawnNoise_HasTheAskedStandardDeviation()
+    {
+        var random = new Random(11);
+        double sum = 0;
+        var count = 0;
+        for (var draw = 0; draw < 300; draw++)
+        {
+            var values = new double[90];
+            NoiseTrack.AddTo(values, 2, 15, random);
+            foreach (var v in values) sum += v * v;
+            count += values.Length;
+        }
+
+        Assert.Equal(2, Math.Sqrt(sum / count), 0.1);
+    }
+
+    [Fact]
+    public void Rhythm_PullsABlurredSitAndLeavesASharpOne()
+    {
+        List<Sit> sits = [.. Enumerable.Range(0, 7).Select(k => new Sit(0.74 * k, 0.02))];
+        sits[3] = new(sits[3].Seconds + 0.06, 0.04);
+        Assert.InRange(Rhythm.Steady(sits, 0.74, 0.02)[3].Seconds - 0.74 * 3, 0, 0.03);
+
+        sits[3] = new(0.74 * 3 + 0.06, 1e-4);
+        Assert.Equal(0.06, Rhythm.Steady(sits, 0.74, 0.02)[3].Seconds - 0.74 * 3, 0.002);
+    }
+
+    [Fact]
+    public void SampleBetweenSamples_FollowsTheCurve()
+    {
+        double[] wave = [.. Enumerable.Range(0, 101).Select(i => Math.Sin(2 * Math.PI * 5.6 * i / 100))];
+
+        for (var p = 1.0; p < 98; p += 0.37) Assert.Equal(Math.Sin(2 * Math.PI * 5.6 * p / 100), Sample.At(wave, p), 6e-4);
+    }
+}
