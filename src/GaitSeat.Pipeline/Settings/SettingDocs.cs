@@ -24,8 +24,10 @@ public sealed class SettingDocs
         return docs;
     }
 
+    /// <summary>The property's own summary, or that of its type where a group of settings says it all there.</summary>
     public string Of(PropertyInfo property) =>
-        _summaries.GetValueOrDefault($"P:{property.DeclaringType?.FullName?.Replace('+', '.')}.{property.Name}", "");
+        _summaries.GetValueOrDefault($"P:{property.DeclaringType?.FullName}.{property.Name}")
+        ?? _summaries.GetValueOrDefault($"T:{property.PropertyType.FullName}", "");
 
     private static string Text(XElement element)
     {

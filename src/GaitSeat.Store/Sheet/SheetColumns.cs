@@ -35,6 +35,6 @@ internal static class SheetColumns
         [Thigh] = (20, 60),
         [LowerLeg] = (20, 60),
         [Hole] = (0, 30),
-        [Leather] = (30, 100),
+        [Leather] = (20, 100),
     };
 }

@@ -90,8 +90,7 @@ public sealed class ProcessTests(SeasonFolder season)
 
     private static void NeedsWeights()
     {
-        if (!Directory.Exists(Path.Combine(Repository.Root, "node_modules", "@vladmandic", "human-models")))
-            Assert.Skip("the model weights are not restored: run npm ci in the checkout");
+        if (!Repository.HasWeights) Assert.Skip(Repository.WeightsMissing);
     }
 
     private string OneClip(string folder, string clip, string name)

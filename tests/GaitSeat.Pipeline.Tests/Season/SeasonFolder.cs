@@ -49,4 +49,4 @@ public sealed class SeasonFolder : IAsyncLifetime
 }
 
 [CollectionDefinition(nameof(SeasonFolder))]
-public sealed class SeasonFolderCollection : ICollectionFixture<SeasonFolder>;
+public sealed class SharedSeasonFolder : ICollectionFixture<SeasonFolder>;
