@@ -30,7 +30,20 @@ internal sealed class ClipAnalysis(Sightings sightings, BodyLengths lengths, Mot
 
         var scale = LegScale.From(lengths, built.ConvertAll(b => b.Size), settings);
         foreach (var (signals, size) in built) Segment(signals, size, scale, trace);
+        CutByGaps();
         return new(_spells, _strides, _leftOut, trace.Finish());
+    }
+
+    /// <summary>Between two spells of rising trot on one rein that less than two strides part, a stride was cut by the gap.</summary>
+    private void CutByGaps()
+    {
+        foreach (var (before, after) in _spells.Zip(_spells.Skip(1)))
+        {
+            if (before.Gait != Gait.RisingTrot || after.Gait != Gait.RisingTrot || before.Facing != after.Facing) continue;
+            var gap = after.StartSeconds - before.EndSeconds;
+            if (gap > 2 * 2 / before.BounceHz) continue;
+            _leftOut.Add(new(LeftOutScope.Stride, "cut_by_gap", 1, $"The rider was not followed for {gap:F2} s.", before.EndSeconds));
+        }
     }
 
     private void Segment(SegmentSignals signals, BodySize size, LegScale scale, TraceWriter trace)
@@ -44,7 +57,7 @@ internal sealed class ClipAnalysis(Sightings sightings, BodyLengths lengths, Mot
             var cut = raw.Gait == Gait.RisingTrot ? cutter.Cut(signals, raw.StartSeconds, raw.EndSeconds, raw.BounceHz / 2) : [];
             Strides(signals, raw, number, cut, scale, measurer);
             _spells.Add(SpellSummary.Of(number, raw, signals, cut, scale, settings));
-            trace.Sits(signals, cut);
+            trace.Sits(signals, raw, cut);
         }
     }
 

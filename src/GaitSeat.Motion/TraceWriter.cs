@@ -1,4 +1,5 @@
 using GaitSeat.Model;
+using GaitSeat.Motion.Gaits;
 using GaitSeat.Motion.Measures;
 using GaitSeat.Motion.Signals;
 using GaitSeat.Motion.Strides;
@@ -48,7 +49,7 @@ internal sealed class TraceWriter
     }
 
     /// <summary>Draws the zero of the seat through the sits of a spell: a straight line from sit to sit, level beyond the first and the last.</summary>
-    public void Sits(SegmentSignals signals, List<StrideCandidate> cut)
+    public void Sits(SegmentSignals signals, RawSpell spell, List<StrideCandidate> cut)
     {
         var seconds = new List<double>();
         var levels = new List<double>();
@@ -62,11 +63,10 @@ internal sealed class TraceWriter
         }
 
         if (seconds.Count < 2) return;
-        var stride = (seconds[^1] - seconds[0]) / (seconds.Count - 1);
         for (var i = signals.Segment.First; i < signals.Segment.EndExcl; i++)
         {
             var t = _sightings.TimeSeconds[i];
-            if (t < seconds[0] - stride || t > seconds[^1] + stride) continue;
+            if (t < spell.StartSeconds || t >= spell.EndSeconds) continue;
             _trace.SeatPctLeg[i] -= Baseline(seconds, levels, t);
         }
     }
@@ -80,12 +80,14 @@ internal sealed class TraceWriter
         return levels[k - 1] + share * (levels[k] - levels[k - 1]);
     }
 
+    /// <summary>Where the points are seen in the picture: camera roll and turn put back.</summary>
     private void Points(SegmentSignals signals, int frame, double at)
     {
         var leg = Sample.At(signals.LegPx, at);
         for (var p = 0; p < _trace.Points.Length; p++)
         {
-            var forward = Sample.At(signals.Forward[p].Values, at) * leg;
+            var shift = TurnCorrection.NearLeg.Contains((BodyPoint)p) ? Sample.At(signals.TurnShiftLegs, at) : 0;
+            var forward = (Sample.At(signals.Forward[p].Values, at) - shift) * leg;
             var up = Sample.At(signals.Up[p].Values, at) * leg;
             var (s, c) = Math.SinCos(Sample.At(signals.RollRad, at));
             double x = signals.Segment.Sign * forward, y = -up;

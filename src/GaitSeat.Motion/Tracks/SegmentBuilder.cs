@@ -16,11 +16,12 @@ internal sealed class SegmentBuilder(Sightings sightings, FrameReason[] verdict,
         points.DropOutliers(EvenGrid.MedianStep(seconds), settings.Smoothing);
         if (BodySize.Of(seconds, points, settings.Scale) is not { } size) return null;
         double[] turn = sightings.ViewTurnDeg is { } turns ? turns[segment.First..segment.EndExcl] : [];
-        new TurnCorrection(settings.Scale).Apply(seconds, points, size, turn);
+        var shift = new TurnCorrection(settings.Scale).Apply(seconds, points, size, turn);
 
         var grid = EvenGrid.Over(seconds, settings.Smoothing.MinGridHz);
         var smoother = new TrackSmoother(seconds, grid, settings.Segment.MaxHoleSeconds, settings.Smoothing);
-        return (Signals(segment, seconds, roll, points, smoother, OnGrid(seconds, size.LegPx, grid)), size);
+        var signals = Signals(segment, seconds, roll, points, smoother, OnGrid(seconds, size.LegPx, grid));
+        return (signals with { TurnShiftLegs = OnGrid(seconds, shift, grid) }, size);
     }
 
     private static double[] OnGrid(double[] seconds, double[] values, EvenGrid grid)

@@ -21,6 +21,9 @@ internal sealed record SegmentSignals
     /// <summary>Camera roll that was turned back, rad, per sample.</summary>
     public required double[] RollRad { get; init; }
 
+    /// <summary>How far the near leg was moved forward to where it would be seen side-on, legs, per sample; empty for none.</summary>
+    public double[] TurnShiftLegs { get; init; } = [];
+
     /// <summary>Forward position in the picture, legs, by <see cref="BodyPoint"/>.</summary>
     public required Smoothed[] Forward { get; init; }
 

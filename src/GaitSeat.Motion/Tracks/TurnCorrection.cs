@@ -11,14 +11,15 @@ namespace GaitSeat.Motion.Tracks;
 /// </summary>
 internal sealed class TurnCorrection(ScaleSettings settings)
 {
-    private static readonly BodyPoint[] NearLeg = [BodyPoint.Knee, BodyPoint.Ankle, BodyPoint.Heel, BodyPoint.Toe];
+    public static IReadOnlyList<BodyPoint> NearLeg { get; } = [BodyPoint.Knee, BodyPoint.Ankle, BodyPoint.Heel, BodyPoint.Toe];
 
     /// <summary>Below this share of a leg ahead of the hip the knee's length says nothing of a turn: a thigh within 20 deg of straight down.</summary>
     private const double LeastAhead = 0.15;
 
     /// <summary>Moves the near leg forward to where it would be seen side-on.</summary>
     /// <param name="turnDeg">The eyes' signed turn per frame, + turned away from the camera; empty or NaN where unknown.</param>
-    public void Apply(ReadOnlySpan<double> seconds, PlanePoints points, BodySize size, ReadOnlySpan<double> turnDeg)
+    /// <returns>By how much, legs, per frame.</returns>
+    public double[] Apply(ReadOnlySpan<double> seconds, PlanePoints points, BodySize size, ReadOnlySpan<double> turnDeg)
     {
         var shift = Shift(seconds, points, size, turnDeg);
         foreach (var point in NearLeg)
@@ -26,10 +27,11 @@ internal sealed class TurnCorrection(ScaleSettings settings)
             var forward = points.ForwardPx[(int)point];
             for (var i = 0; i < forward.Length; i++) forward[i] += shift[i] * size.LegPx[i];
         }
+
+        return shift;
     }
 
-    /// <returns>Legs, per frame.</returns>
-    public double[] Shift(ReadOnlySpan<double> seconds, PlanePoints points, BodySize size, ReadOnlySpan<double> turnDeg)
+    private double[] Shift(ReadOnlySpan<double> seconds, PlanePoints points, BodySize size, ReadOnlySpan<double> turnDeg)
     {
         var sideways = Robust.Median(size.ThighOfLeg) * Math.Tan(double.DegreesToRadians(settings.ThighAbductionDeg));
         var mean = -sideways * settings.MeanTurnGain * Math.Sin(double.DegreesToRadians(Robust.Median(turnDeg)));

@@ -19,6 +19,11 @@ internal sealed record MadeCamera
     /// <summary>Amplitude of a slow tilt, px, and of a roll, deg, both at 0.7 Hz.</summary>
     public double TiltPx { get; init; }
     public double RollDeg { get; init; }
+
+    /// <summary>View yaw at the start and the end, deg, + coming nearer, even in between; and how far knee and foot stand nearer to the camera than the hip, cm.</summary>
+    public double YawFromDeg { get; init; }
+    public double YawToDeg { get; init; }
+    public double KneeOutCm { get; init; }
     public double[]? Times { get; init; }
 
     public double[] FrameTimes => Times ?? [.. Enumerable.Range(0, (int)(Seconds * FrameRateHz)).Select(i => i / FrameRateHz)];
@@ -46,9 +51,12 @@ internal sealed record MadeCamera
         for (var i = 0; i < n; i++)
         {
             var pose = rider.At(times[i]);
+            var yaw = double.DegreesToRadians(YawFromDeg + (YawToDeg - YawFromDeg) * i / Math.Max(1, n - 1));
             foreach (var (point, at) in Named(pose))
             {
-                var (x, y) = Project(times[i], at);
+                var nearer = point is BodyPoint.Knee or BodyPoint.Ankle or BodyPoint.Heel or BodyPoint.Toe ? KneeOutCm : 0;
+                var hipX = pose.Hip.X + (at.X - pose.Hip.X) * Math.Cos(yaw) - nearer * Math.Sin(yaw);
+                var (x, y) = Project(times[i], (hipX, at.Z));
                 points[(int)point].XPx[i] = x;
                 points[(int)point].YPx[i] = y;
                 points[(int)point].Confidence[i] = 1;
