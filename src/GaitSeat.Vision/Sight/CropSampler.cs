@@ -1,3 +1,6 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using GaitSeat.Model;
 
 namespace GaitSeat.Vision.Sight;
@@ -16,11 +19,15 @@ public sealed record InputFormat(bool Planar, bool BlueFirst, float[] Gain, floa
 /// </summary>
 public static class CropSampler
 {
-    // Up to 1.25 times shrinking, plain bilinear sampling still touches every source pixel or nearly so.
-    private const double ShrinkPerSample = 1.25;
+    // Up to 1.6 times shrinking plain bilinear sampling leaves out few source pixels, and the models were trained on pictures shrunk like that;
+    // with four samples a pixel at 1.3 times the points were no better (rendered and drawn clips) and the crop took four times as long.
+    private const double ShrinkPerSample = 1.6;
 
-    // 8 x 8 samples are enough for an 8K picture in a 416 px letterbox (shrunk 18 times, every second pixel seen).
+    // 8 x 8 samples are enough for an 8K picture in a 416 px letterbox (shrunk 18 times, about every second pixel seen).
     private const int MostSamples = 8;
+
+    // The row of sums lives on the stack: 16 bytes a pixel.
+    private const int WidestInputPx = 2048;
 
     /// <summary>Fills <paramref name="target"/> (3 * InputPx * InputPx values) from <paramref name="frame"/>.</summary>
     public static void Fill(Frame frame, CropTransform crop, InputFormat format, Span<float> target)
@@ -28,87 +35,103 @@ public static class CropSampler
         ArgumentNullException.ThrowIfNull(frame);
         ArgumentNullException.ThrowIfNull(format);
         var n = crop.InputPx;
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(n, WidestInputPx);
         ArgumentOutOfRangeException.ThrowIfNotEqual(target.Length, 3 * n * n);
         var samples = Math.Clamp((int)Math.Ceiling(crop.Scale / ShrinkPerSample), 1, MostSamples);
-        var (sin, cos) = Math.SinCos(crop.AngleRad);
-        double stepX = crop.Scale * cos / samples, stepY = crop.Scale * sin / samples;
         var picture = new Picture(frame.Rgb, frame.WidthPx, frame.HeightPx, format.Outside);
-        var writer = new Writer(target, format, n, 1f / (samples * samples));
+        Span<Vector128<float>> sums = stackalloc Vector128<float>[n];
         for (var row = 0; row < n; row++)
         {
-            for (var column = 0; column < n; column++)
-            {
-                var sum = default(Rgb);
-                for (var sub = 0; sub < samples; sub++)
-                {
-                    var start = crop.ToPictureFast(column + 0.5 / samples, row + (sub + 0.5) / samples, sin, cos);
-                    for (var k = 0; k < samples; k++) picture.Add(start.X + k * stepX, start.Y + k * stepY, ref sum);
-                }
-
-                writer.Put(row * n + column, sum);
-            }
+            sums.Clear();
+            for (var sub = 0; sub < samples; sub++) picture.AddLine(crop, row + (sub + 0.5) / samples, samples, sums);
+            Write(sums, row, 1f / (samples * samples), format, target);
         }
     }
 
-    private static PointPx ToPictureFast(this in CropTransform crop, double u, double v, double sin, double cos)
+    private static void Write(ReadOnlySpan<Vector128<float>> sums, int row, float share, InputFormat format, Span<float> target)
     {
-        double a = (u - crop.InputPx / 2.0) * crop.Scale, b = (v - crop.InputPx / 2.0) * crop.Scale;
-        return new(crop.CentreX + a * cos - b * sin, crop.CentreY + a * sin + b * cos);
+        int n = sums.Length, pixelStep = format.Planar ? 1 : 3, channelStep = format.Planar ? n * n : 1;
+        int first = format.BlueFirst ? 2 : 0, last = 2 - first;
+        float g0 = format.Gain[0] * share, g1 = format.Gain[1] * share, g2 = format.Gain[2] * share;
+        float o0 = format.Offset[0], o1 = format.Offset[1], o2 = format.Offset[2];
+        for (int column = 0, at = row * n * pixelStep; column < n; column++, at += pixelStep)
+        {
+            target[at] = sums[column][first] * g0 + o0;
+            target[at + channelStep] = sums[column][1] * g1 + o1;
+            target[at + 2 * channelStep] = sums[column][last] * g2 + o2;
+        }
     }
 
-    private struct Rgb
-    {
-        public float R, G, B;
-    }
-
+    // Channels lie in lanes 0, 1, 2; lane 3 carries a neighbour's byte and is never read.
     private readonly ref struct Picture(ReadOnlySpan<byte> rgb, int width, int height, float outside)
     {
         private readonly ReadOnlySpan<byte> _rgb = rgb;
+        private readonly Vector128<float> _outside = Vector128.Create(outside);
 
-        public void Add(double x, double y, ref Rgb sum)
+        /// <summary>Adds to each input pixel of a row its samples along one line, <paramref name="samples"/> a pixel.</summary>
+        /// <param name="v">Height of the line in the input, px.</param>
+        public void AddLine(in CropTransform crop, double v, int samples, Span<Vector128<float>> sums)
         {
-            double sx = x - 0.5, sy = y - 0.5;
-            int x0 = (int)Math.Floor(sx), y0 = (int)Math.Floor(sy);
-            float fx = (float)(sx - x0), fy = (float)(sy - y0);
-            if ((uint)x0 < (uint)(width - 1) && (uint)y0 < (uint)(height - 1))
+            var start = crop.ToPicture(0.5 / samples, v);
+            var (sin, cos) = Math.SinCos(crop.AngleRad);
+            // 32.32 fixed point: no rounding instruction in the inner loop, and 4096 steps of 2^-33 px error stay far below a thousandth.
+            long stepX = Fixed(crop.Scale * cos / samples), stepY = Fixed(crop.Scale * sin / samples);
+            // Pixel centres lie at halves: in this count pixel k stands at k.
+            long x = Fixed(start.X - 0.5), y = Fixed(start.Y - 0.5);
+            for (var column = 0; column < sums.Length; column++)
             {
-                var top = _rgb.Slice((y0 * width + x0) * 3, 6);
-                var low = _rgb.Slice(((y0 + 1) * width + x0) * 3, 6);
-                float w11 = fx * fy, w10 = fx - w11, w01 = fy - w11, w00 = 1 - fx - w01;
-                sum.R += w00 * top[0] + w10 * top[3] + w01 * low[0] + w11 * low[3];
-                sum.G += w00 * top[1] + w10 * top[4] + w01 * low[1] + w11 * low[4];
-                sum.B += w00 * top[2] + w10 * top[5] + w01 * low[2] + w11 * low[5];
-                return;
+                var sum = Vector128<float>.Zero;
+                for (var k = 0; k < samples; k++)
+                {
+                    sum += At(x, y);
+                    x += stepX;
+                    y += stepY;
+                }
+
+                sums[column] += sum;
             }
-
-            AddAtEdge(x0, y0, (1 - fx) * (1 - fy), ref sum);
-            AddAtEdge(x0 + 1, y0, fx * (1 - fy), ref sum);
-            AddAtEdge(x0, y0 + 1, (1 - fx) * fy, ref sum);
-            AddAtEdge(x0 + 1, y0 + 1, fx * fy, ref sum);
         }
 
-        private void AddAtEdge(int x, int y, float weight, ref Rgb sum)
+        private static long Fixed(double px) => (long)Math.Round(px * (1L << 32));
+
+        private static float Fraction(long x) => (int)((uint)x >> 8) * (1f / (1 << 24));
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        private Vector128<float> At(long x, long y)
         {
-            var inside = (uint)x < (uint)width && (uint)y < (uint)height;
-            var at = inside ? (y * width + x) * 3 : 0;
-            sum.R += weight * (inside ? _rgb[at] : outside);
-            sum.G += weight * (inside ? _rgb[at + 1] : outside);
-            sum.B += weight * (inside ? _rgb[at + 2] : outside);
+            int x0 = (int)(x >> 32), y0 = (int)(y >> 32);
+            // The last two rows go the slow way: an eight-byte read of two pixels would pass the end.
+            if ((uint)x0 >= (uint)(width - 1) || (uint)y0 >= (uint)(height - 2)) return AtEdge(x0, y0, Fraction(x), Fraction(y));
+            Vector128<float> fx = Vector128.Create(Fraction(x)), fy = Vector128.Create(Fraction(y));
+            ref var pixel = ref Unsafe.Add(ref MemoryMarshal.GetReference(_rgb), (y0 * width + x0) * 3);
+            var high = Mix(Unsafe.ReadUnaligned<ulong>(ref pixel), fx);
+            return high + (Mix(Unsafe.ReadUnaligned<ulong>(ref Unsafe.Add(ref pixel, 3 * width)), fx) - high) * fy;
         }
-    }
 
-    private readonly ref struct Writer(Span<float> target, InputFormat format, int side, float share)
-    {
-        private readonly Span<float> _target = target;
-        private readonly int _pixelStep = format.Planar ? 1 : 3;
-        private readonly int _channelStep = format.Planar ? side * side : 1;
-
-        public void Put(int pixel, in Rgb sum)
+        // Two neighbours, R G B R G B from the low byte up.
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        private static Vector128<float> Mix(ulong pair, Vector128<float> share)
         {
-            var at = pixel * _pixelStep;
-            _target[at] = (format.BlueFirst ? sum.B : sum.R) * share * format.Gain[0] + format.Offset[0];
-            _target[at + _channelStep] = sum.G * share * format.Gain[1] + format.Offset[1];
-            _target[at + 2 * _channelStep] = (format.BlueFirst ? sum.R : sum.B) * share * format.Gain[2] + format.Offset[2];
+            Vector128<float> a = Widen((uint)pair), b = Widen((uint)(pair >> 24));
+            return a + (b - a) * share;
+        }
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        private static Vector128<float> Widen(uint bytes) =>
+            Vector128.ConvertToSingle(Vector128.WidenLower(Vector128.WidenLower(Vector128.CreateScalarUnsafe(bytes).AsByte())).AsInt32());
+
+        private Vector128<float> AtEdge(int x0, int y0, float fx, float fy)
+        {
+            if (x0 < -1 || y0 < -1 || x0 >= width || y0 >= height) return _outside;
+            return Single(x0, y0) * ((1 - fx) * (1 - fy)) + Single(x0 + 1, y0) * (fx * (1 - fy))
+                + Single(x0, y0 + 1) * ((1 - fx) * fy) + Single(x0 + 1, y0 + 1) * (fx * fy);
+        }
+
+        private Vector128<float> Single(int x, int y)
+        {
+            if ((uint)x >= (uint)width || (uint)y >= (uint)height) return _outside;
+            var at = (y * width + x) * 3;
+            return Vector128.Create(_rgb[at], _rgb[at + 1], _rgb[at + 2], 0f);
         }
     }
 }
