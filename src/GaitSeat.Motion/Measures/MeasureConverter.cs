@@ -37,6 +37,7 @@ internal sealed class MeasureConverter(LegScale scale, MotionSettings settings)
             if (double.IsFinite(value)) set[to] = new(value, Math.Sqrt(error * error + value * relativeSe * value * relativeSe));
         }
 
+        AddFootError(values, errors);
         var gain = settings.Uncertainty.GainRelativeSe;
         var leg = settings.Uncertainty.LegLengthRelativeSe;
         foreach (var measure in AsTheyAre) Put(measure, measure, 1, 0);
@@ -52,6 +53,19 @@ internal sealed class MeasureConverter(LegScale scale, MotionSettings settings)
         Put(StrideMeasure.LeatherSwing, StrideMeasure.LeatherSwing, 1, gain);
         if (!scale.IsUnknown) Put(StrideMeasure.SitImpact, StrideMeasure.SitImpact, scale.CmPerLeg, Both(scale.RelativeSe, gain));
         return set;
+    }
+
+    /// <summary>A foot that tips with the stride moves the tread's point without the leather swinging: no averaging takes that out.</summary>
+    private void AddFootError(double[] values, double[] errors)
+    {
+        const int swing = (int)StrideMeasure.StirrupDriftSwingCm, leather = (int)StrideMeasure.LeatherSwing;
+        var foot = settings.Uncertainty.FootSwingSePctLeg / Percent;
+        errors[swing] = Both(errors[swing], foot);
+
+        // d(2 atan(s / 2L)) = ds / L / (1 + (s / 2L)^2), with s / 2L = tan(angle / 2).
+        var tangent = Math.Tan(double.DegreesToRadians(values[leather]) / 2);
+        var length = values[(int)StrideMeasure.StirrupLengthIndex] - settings.Stride.HipToBarPctLeg / Percent;
+        errors[leather] = Both(errors[leather], double.RadiansToDegrees(foot / length / (1 + tangent * tangent)));
     }
 
     private static double Both(double a, double b) => Math.Sqrt(a * a + b * b);

@@ -57,9 +57,13 @@ public sealed record UncertaintySettings
     [Range(0.0, 45.0)]
     public double UnknownViewYawDeg { get; init; } = 8;
 
-    /// <summary>Share of the models' disagreement on a point that its noise is taken to be, each axis. Two models with like errors differ by 1.77 of one's standard deviation and their mean errs by 0.71 of it: 0.4.</summary>
+    /// <summary>Noise of a point, each axis, over the scatter of the models' disagreement on it. Two models with like independent errors: the mean of both errs by half the standard deviation of their difference, and the distance scatters by 0.66 to 1 of that (closed form, no offset to large offset): 0.5 to 0.76.</summary>
     [Range(0.0, 2.0)]
-    public double SpreadShare { get; init; } = 0.4;
+    public double SpreadShare { get; init; } = 0.65;
+
+    /// <summary>Steady error of the stirrup drift swing, percent of leg length: a foot that tips moves the tread's point. On rendered riders with no swing, exact heel and toe points showed 0.6 to 1 cm, model points 0.5 to 2.6 cm.</summary>
+    [Range(0.0, 10.0)]
+    public double FootSwingSePctLeg { get; init; } = 1.25;
 
     /// <summary>Relative error of leg length as it shows in the picture (hip and knee points, the thigh standing out sideways): it scales every percent of leg length. Two points 2 % off give 3 %, the thigh's slant 2 %.</summary>
     [Range(0.0, 0.5)]

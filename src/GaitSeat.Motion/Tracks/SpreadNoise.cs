@@ -3,12 +3,16 @@ using GaitSeat.Motion.Signals;
 
 namespace GaitSeat.Motion.Tracks;
 
-/// <summary>Noise of the points of a segment as the models' disagreement tells it, legs; 0 where only one model saw a point.</summary>
+/// <summary>
+/// Noise of the points of a segment as the models' disagreement tells it, legs; 0 where only one model saw a point. A steady distance between two
+/// models is bias and has its own setting: the noise shows in how the distance scatters.
+/// </summary>
 internal sealed class SpreadNoise(Sightings sightings, Segment segment, MotionSettings settings, double legPx)
 {
     public double Of(BodyPoint point)
     {
-        var spread = Robust.Median(sightings[point].SpreadPx.AsSpan(segment.First, segment.Count));
+        var apart = sightings[point].SpreadPx.AsSpan(segment.First, segment.Count);
+        var spread = Robust.Sigma(apart, Robust.Median(apart));
         return double.IsNaN(spread) ? 0 : settings.Uncertainty.SpreadShare * spread / legPx;
     }
 

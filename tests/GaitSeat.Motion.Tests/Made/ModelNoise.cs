@@ -37,8 +37,8 @@ internal sealed record ModelNoise
             {
                 x[i] += nx[i] + bx;
                 y[i] += ny[i] + by;
-                // Two models whose mean errs by sd each err by 1.41 sd and stand 2.5 sd apart on average.
-                spread[i] = 2.5 * sd * (0.5 + random.NextDouble());
+                // Two models whose mean errs by sd differ by 2 sd on each axis.
+                spread[i] = 2 * sd * Math.Sqrt(Math.Pow(Normal(random), 2) + Math.Pow(Normal(random), 2));
                 if (random.NextDouble() < OutlierShare) (x[i], y[i]) = (x[i] + 8 * sd * Normal(random), y[i] + 8 * sd * Normal(random));
                 if (random.NextDouble() >= DropoutsPerSecond * frame) continue;
                 var gap = (int)((0.1 + 0.2 * random.NextDouble()) / frame);
