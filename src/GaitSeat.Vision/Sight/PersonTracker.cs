@@ -5,19 +5,19 @@ namespace GaitSeat.Vision.Sight;
 /// <summary>Joins the persons of a clip's looks into tracks, nearest first.</summary>
 public static class PersonTracker
 {
-    public static IReadOnlyList<PersonTrack> Follow(IReadOnlyList<Look> looks, ScoutSettings settings)
+    public static IReadOnlyList<PersonTrack> Follow(IReadOnlyList<Look> looks, double pictureHeightPx, ScoutSettings settings)
     {
         ArgumentNullException.ThrowIfNull(looks);
         ArgumentNullException.ThrowIfNull(settings);
         var tracks = new List<PersonTrack>();
-        for (var i = 0; i < looks.Count; i++) Join(i, looks[i], tracks, settings);
+        for (var i = 0; i < looks.Count; i++) Join(i, looks[i], pictureHeightPx, tracks, settings);
         return tracks;
     }
 
-    private static void Join(int index, Look look, List<PersonTrack> tracks, ScoutSettings settings)
+    private static void Join(int index, Look look, double pictureHeightPx, List<PersonTrack> tracks, ScoutSettings settings)
     {
         var seen = PersonBoxes.Join(look.Seen);
-        var mounts = Mount.Pairs(seen);
+        var mounts = Mount.Pairs(seen, pictureHeightPx);
         var horseInView = seen.Any(d => d.Kind == DetectedKind.Horse);
         var free = seen.Where(d => d.Kind == DetectedKind.Person).ToList();
         var live = tracks.Where(t => look.TimeSeconds - t.LastTime <= settings.GapMaximumSeconds).ToList();

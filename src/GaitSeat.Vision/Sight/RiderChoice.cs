@@ -15,7 +15,7 @@ public static class RiderChoice
     {
         ArgumentNullException.ThrowIfNull(looks);
         ArgumentNullException.ThrowIfNull(settings);
-        var tracks = PersonTracker.Follow(looks, settings);
+        var tracks = PersonTracker.Follow(looks, heightPx, settings);
         var riders = tracks.Where(t => t.MountedShare >= settings.MountedShareMinimum && t.Weight > 0).OrderByDescending(t => t.Weight).ToList();
         var draft = new Draft(looks, widthPx, heightPx, settings);
         if (riders.Count == 0) return draft.Empty(ReasonFor(looks));

@@ -38,7 +38,7 @@ public sealed class RiderChoiceTests
     public void HelperStandingWhileHorsePasses_RiderIsChosen()
     {
         AssertFollowsRider(Choose(20, i => RiderAt(i).Box.Overlap(Helper.Box) > 0 ? [RiderAt(i), HorseAt(i)] : [RiderAt(i), HorseAt(i), Helper]), 20);
-        Assert.True(Mount.Holds(Helper.Box, HorseAt(12).Box));
+        Assert.True(Mount.Holds(Helper.Box, HorseAt(12).Box, 720));
     }
 
     private static readonly Detection Helper = Person(900, 140, 120, 280, 0.9);
@@ -124,4 +124,14 @@ public sealed class RiderChoiceTests
     [Fact]
     public void PersonBesideALooseHorse_IsNoRider() =>
         Assert.Equal("no_rider", Choose(10, i => [HorseAt(i), Person(960 + 20 * i, 180, 140, 410)]).MissingReason);
+
+    // The picture ends at 720: the horse's legs are cut off just below the rider's foot.
+    [Fact]
+    public void HorseCutOffBelow_RiderIsStillFoundAndTheHelperIsNot()
+    {
+        Detection rider = Person(500, 330, 140, 380), horse = Horse(200, 440, 800, 280);
+        var path = Choose(10, _ => [rider, horse, Person(900, 480, 150, 240, 0.9)]);
+        Assert.True(path.RiderAt(1.0)!.Value.Overlap(rider.Box) > 0.9);
+        Assert.Equal("no_rider", Choose(10, _ => [horse, Person(900, 480, 150, 240, 0.9)]).MissingReason);
+    }
 }
