@@ -9,12 +9,14 @@ public sealed class OverlayMaker(FrameReader reader, FfmpegTools tools)
     private readonly FfmpegTools _tools = tools ?? throw new ArgumentNullException(nameof(tools));
 
     /// <param name="read">How to read the frames; best as they were read for <paramref name="sightings"/>. Frames are matched by time, so a thinner or shorter reading does too.</param>
+    /// <param name="othersAt">Boxes of people other than the rider at a time (s), px of the pictures of <paramref name="sightings"/>; their heads are blurred. Null where there is nobody else.</param>
     /// <param name="folder">An existing folder for the files.</param>
     /// <param name="name">Start of the file names: <c>name-overlay.mp4</c>, <c>name-sit.jpg</c>, <c>name-top.jpg</c>. Files of these names are replaced.</param>
     /// <exception cref="ClipSetAsideException">The clip has no readable frame.</exception>
     /// <exception cref="IOException">A file cannot be written.</exception>
     public async Task<OverlayFiles> MakeAsync(
-        ClipInfo clip, ReadSettings read, Sightings sightings, ClipMotion motion, string folder, string name, OverlaySettings settings, CancellationToken ct)
+        ClipInfo clip, ReadSettings read, Sightings sightings, ClipMotion motion, string folder, string name, OverlaySettings settings,
+        Func<double, IReadOnlyList<BoxPx>>? othersAt, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(clip);
         ArgumentNullException.ThrowIfNull(motion);
@@ -22,7 +24,7 @@ public sealed class OverlayMaker(FrameReader reader, FfmpegTools tools)
         ArgumentException.ThrowIfNullOrEmpty(folder);
         ArgumentException.ThrowIfNullOrEmpty(name);
         var (width, height) = FrameReader.AnalysisSize(clip, read);
-        var scenes = new SceneSource(sightings, motion, width, height);
+        var scenes = new SceneSource(sightings, motion, othersAt, width, height);
         var stills = new StillPicker(motion, Path.Combine(folder, name));
         var videoPath = Path.Combine(folder, $"{name}-overlay.mp4");
         double? first = null;

@@ -7,16 +7,18 @@ internal sealed class SceneSource
 {
     private readonly Sightings _sightings;
     private readonly ClipMotion _motion;
+    private readonly Func<double, IReadOnlyList<BoxPx>>? _othersAt;
     private readonly MotionTrace _trace;
     private readonly (double X, double Y) _zoom;
     private readonly double _toleranceSeconds;
 
-    public SceneSource(Sightings sightings, ClipMotion motion, int widthPx, int heightPx)
+    public SceneSource(Sightings sightings, ClipMotion motion, Func<double, IReadOnlyList<BoxPx>>? othersAt, int widthPx, int heightPx)
     {
         ArgumentNullException.ThrowIfNull(sightings);
         ArgumentNullException.ThrowIfNull(motion);
         _sightings = sightings;
         _motion = motion;
+        _othersAt = othersAt;
         _zoom = ((double)widthPx / sightings.WidthPx, (double)heightPx / sightings.HeightPx);
         _trace = _zoom == (1, 1) ? motion.Trace : motion.Trace with { Points = [.. motion.Trace.Points.Select(Zoomed)] };
         _toleranceSeconds = MedianStep(sightings.TimeSeconds) * Tolerance;
@@ -30,7 +32,8 @@ internal sealed class SceneSource
         var seen = Nearest(_sightings.TimeSeconds, timeSeconds);
         var traced = Nearest(_trace.TimeSeconds, timeSeconds);
         return new(timeSeconds, _trace, traced, _motion.Strides, _motion.Spells,
-            seen < 0 ? Facing.Unknown : _sightings.Facing[seen], seen < 0 ? null : Zoomed(_sightings.Rider[seen]));
+            seen < 0 ? Facing.Unknown : _sightings.Facing[seen], seen < 0 ? null : Zoomed(_sightings.Rider[seen]),
+            [.. (_othersAt?.Invoke(timeSeconds) ?? []).Select(Zoomed)]);
     }
 
     /// <summary>Index of the time nearest to the given one; -1 where none is near enough.</summary>
@@ -46,8 +49,9 @@ internal sealed class SceneSource
     private PointTrack Zoomed(PointTrack track) =>
         track with { XPx = [.. track.XPx.Select(x => x * _zoom.X)], YPx = [.. track.YPx.Select(y => y * _zoom.Y)] };
 
-    private BoxPx? Zoomed(BoxPx? box) =>
-        box is { } b ? new BoxPx(b.X * _zoom.X, b.Y * _zoom.Y, b.Width * _zoom.X, b.Height * _zoom.Y) : null;
+    private BoxPx? Zoomed(BoxPx? box) => box is { } b ? Zoomed(b) : null;
+
+    private BoxPx Zoomed(BoxPx b) => new(b.X * _zoom.X, b.Y * _zoom.Y, b.Width * _zoom.X, b.Height * _zoom.Y);
 
     private static double MedianStep(double[] times)
     {

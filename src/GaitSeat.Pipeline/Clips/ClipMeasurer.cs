@@ -7,8 +7,8 @@ using GaitSeat.Vision.Sight;
 
 namespace GaitSeat.Pipeline.Clips;
 
-/// <summary>Everything measured in one clip.</summary>
-public sealed record ClipMeasurement(ClipInfo Info, Sightings Sightings, ClipMotion Motion, IReadOnlyList<Finding> Findings, IReadOnlyList<LeftOut> LeftOut);
+/// <summary>Everything measured in one clip, and where everybody was in it.</summary>
+public sealed record ClipMeasurement(ClipInfo Info, RiderPath People, Sightings Sightings, ClipMotion Motion, IReadOnlyList<Finding> Findings, IReadOnlyList<LeftOut> LeftOut);
 
 /// <summary>One clip from file to findings: probe, scout, follow, motion, rules. Writes nothing.</summary>
 public sealed class ClipMeasurer(Workshop workshop)
@@ -31,7 +31,7 @@ public sealed class ClipMeasurer(Workshop workshop)
 
         var motion = MotionAnalysis.Analyse(sightings, lengths, _settings.Motion);
         var findings = RuleFindings.Find(motion.Spells, motion.Strides, _settings.Rules);
-        return new(info, sightings, motion, findings, [.. report.LeftOut, .. motion.LeftOut]);
+        return new(info, rider, sightings, motion, findings, [.. report.LeftOut, .. motion.LeftOut]);
     }
 
     private async Task<RiderPath> ScoutAsync(FrameReader reader, ClipInfo info, ReadReport report, CancellationToken ct)

@@ -125,7 +125,7 @@ public sealed class SeasonRun(Workshop workshop, TimeProvider time, string softw
         if (output.Overlay)
         {
             var maker = new OverlayMaker(new FrameReader(workshop.Ffmpeg), workshop.Ffmpeg);
-            var made = await maker.MakeAsync(measured.Info, workshop.Settings.Read, measured.Sightings, measured.Motion, folder, name, output.Drawing, ct);
+            var made = await maker.MakeAsync(measured.Info, workshop.Settings.Read, measured.Sightings, measured.Motion, folder, name, output.Drawing, measured.People.OthersAt, ct);
             files.AddRange(new[] { made.VideoPath, made.SitStillPath, made.TopStillPath }.OfType<string>());
         }
 

@@ -18,7 +18,7 @@ public static class RiderChoice
         var tracks = PersonTracker.Follow(looks, heightPx, settings);
         var riders = tracks.Where(t => t.MountedShare >= settings.MountedShareMinimum && t.Weight > 0).OrderByDescending(t => t.Weight).ToList();
         var draft = new Draft(looks, widthPx, heightPx, settings);
-        if (riders.Count == 0) return draft.Empty(ReasonFor(looks));
+        if (riders.Count == 0) return OtherPeople.Add(draft.Empty(ReasonFor(looks)), looks, tracks, [], settings);
         var chosen = new List<PersonTrack> { riders[0] };
         var second = false;
         foreach (var t in riders.Skip(1))
@@ -27,7 +27,7 @@ public static class RiderChoice
             else second |= t.Weight >= settings.SecondRiderShare * riders[0].Weight;
         }
 
-        return draft.Path(chosen, second);
+        return OtherPeople.Add(draft.Path(chosen, second), looks, tracks, chosen, settings);
     }
 
     private static string ReasonFor(IReadOnlyList<Look> looks) =>

@@ -33,6 +33,12 @@ public sealed record RiderPath
     /// <summary>Share of all looks in which the rider was seen, 0..1.</summary>
     public required double RiderSeenShare { get; init; }
 
+    /// <summary>Every person seen who is not the rider, surely or faintly; a false one counts too.</summary>
+    public IReadOnlyList<OtherPerson> Others { get; init; } = [];
+
+    /// <summary>Boxes that hold the other people at a time, inside and outside <see cref="Spans"/>, px; two for each where they may have moved.</summary>
+    public IReadOnlyList<BoxPx> OthersAt(double timeSeconds) => [.. Others.SelectMany(o => o.At(timeSeconds))];
+
     /// <summary>Rider's box at any time; null outside <see cref="Spans"/>.</summary>
     public BoxPx? RiderAt(double timeSeconds) => At(Rider, timeSeconds);
 
