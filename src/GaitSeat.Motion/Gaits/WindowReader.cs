@@ -71,14 +71,16 @@ internal static class WindowReader
         return (bestHz, best);
     }
 
-    /// <summary>Over trunk and over stirrup should show one and the same rise: what they share counts, measured by the larger.</summary>
+    /// <summary>
+    /// Over trunk and over stirrup should show one and the same rise. Each counts by its precision, so that a clear one is not held back by a
+    /// poor one; motions against each other take from each other.
+    /// </summary>
     private static (double Agreed, double Largest) Rise(List<(Complex Amplitude, double Se)> rises)
     {
         var largest = rises.Max(r => r.Amplitude.Magnitude - r.Se);
-        if (rises.Count == 1) return (largest, largest);
-        var (a, b) = (rises[0], rises[1]);
-        var larger = Math.Max(a.Amplitude.Magnitude, b.Amplitude.Magnitude);
-        var shared = larger == 0 ? 0 : (a.Amplitude * Complex.Conjugate(b.Amplitude)).Real / larger;
-        return (shared - Math.Min(a.Se, b.Se), largest);
+        var weights = rises.Select(r => 1 / Math.Max(1e-12, r.Se * r.Se)).ToArray();
+        var total = weights.Sum();
+        var mean = rises.Zip(weights, (r, w) => r.Amplitude * w).Aggregate(Complex.Zero, (a, b) => a + b) / total;
+        return (mean.Magnitude - 1 / Math.Sqrt(total), largest);
     }
 }

@@ -29,9 +29,9 @@ public sealed record UncertaintySettings
     [Range(0.0, 20.0)]
     public double AnkleBiasPctLeg { get; init; } = 1.0;
 
-    /// <summary>Steady error of heel and toe, percent of leg length. No source: a boot hides both.</summary>
+    /// <summary>Steady error of heel and toe, percent of leg length: a boot hides both. Measured: the model's toe lay 5 to 10 % of rider height from the truth on made and rendered riders; in cycling, seated too, ankle angles were 15 to 22 deg off (J Sports Sci 2023, doi:10.1080/02640414.2023.2194725).</summary>
     [Range(0.0, 20.0)]
-    public double FootBiasPctLeg { get; init; } = 2.0;
+    public double FootBiasPctLeg { get; init; } = 10.0;
 
     /// <summary>Steady error of the shoulder point, percent of leg length. No source: taken as the hip's.</summary>
     [Range(0.0, 20.0)]

@@ -10,6 +10,7 @@ namespace GaitSeat.Vision.Sight;
 public sealed class BodyPointReader : IDisposable
 {
     private readonly (IBoxPointReader First, BlazePoseReader? Second)[] _workers;
+    private readonly bool _mirrorEveryOther;
 
     /// <param name="thunder">MoveNet Thunder.</param>
     /// <param name="heavy">BlazePose heavy; null to go without heel and toe.</param>
@@ -31,6 +32,7 @@ public sealed class BodyPointReader : IDisposable
     {
         ArgumentNullException.ThrowIfNull(settings);
         ArgumentOutOfRangeException.ThrowIfLessThan(workers, 1);
+        _mirrorEveryOther = settings.MirrorEveryOther;
         _workers = [.. Enumerable.Range(0, workers).Select(_ => (first(), heavy is null ? null : new BlazePoseReader(heavy, settings)))];
     }
 
@@ -42,6 +44,13 @@ public sealed class BodyPointReader : IDisposable
     public RawPose Read(int worker, Frame frame, BoxPx riderBox)
     {
         ArgumentNullException.ThrowIfNull(frame);
+        if (!_mirrorEveryOther || frame.Index % 2 == 0) return ReadAsIs(worker, frame, riderBox);
+        using var mirrored = MirroredReading.Of(frame);
+        return MirroredReading.Back(ReadAsIs(worker, mirrored, MirroredReading.Of(riderBox, frame.WidthPx)), riderBox, frame.WidthPx);
+    }
+
+    private RawPose ReadAsIs(int worker, Frame frame, BoxPx riderBox)
+    {
         var (firstReader, secondReader) = _workers[worker];
         var first = firstReader.Read(frame, riderBox);
         return new(riderBox, first, secondReader?.Read(frame, first));

@@ -59,4 +59,18 @@ public sealed record BodyPointSettings
     /// <summary>Window over which facing is voted, view yaw smoothed and usual offsets and lengths taken, s: at least two strides.</summary>
     [Range(0.1, 30.0)]
     public double VoteWindowSeconds { get; init; } = 2.0;
+
+    /// <summary>How near the picture's left or right edge a rider may be cut off by it, rider heights: about half a rider's length with arms and foot, and what the models push inwards.</summary>
+    [Range(0, 2)]
+    public double EdgeZoneHeights { get; init; } = 0.4;
+
+    /// <summary>Confidence each needed point must have in that zone, 0..1. Riders half out of made and rendered pictures had 0.3 to 0.7, whole ones 0.9 and more.</summary>
+    [Range(0, 1)]
+    public double EdgeConfidenceMinimum { get; init; } = 0.8;
+
+    /// <summary>
+    /// Whether every other frame is read as a mirror shows it, so that a model's habit of placing points differently on riders who face left and right
+    /// averages out. Measured on made clips: see docs/decisions/0003-every-other-frame-mirrored.md.
+    /// </summary>
+    public bool MirrorEveryOther { get; init; } = true;
 }

@@ -24,9 +24,16 @@ public static class FrameReasons
         {
             if (rider[i] is not { } box || points[(int)BodyPoint.Hip][i].IsMissing) return FrameReason.NoRider;
             if (box.Height < settings.RiderHeightMinimumPx) return FrameReason.RiderTooSmall;
-            if (!Needed.All(p => picture.Contains(points[(int)p][i]))) return FrameReason.OutOfPicture;
+            if (!Needed.All(p => picture.Contains(points[(int)p][i])) || CutOff(i, box.Height)) return FrameReason.OutOfPicture;
             if (facing[i] == Facing.Unknown || Needed.Any(p => points[(int)p].Confidence[i] < settings.ConfidenceMinimum)) return FrameReason.PointsUncertain;
             return yawDeg[i] > settings.ViewYawMaximumDeg ? FrameReason.TurnedOut : FrameReason.None;
         }
+
+        // A rider who is half in the picture has all her points in it: the models make up what they cannot see, and are less sure of it.
+        bool CutOff(int i, double riderHeightPx) => Needed.Any(p =>
+        {
+            var x = points[(int)p].XPx[i];
+            return Math.Min(x, widthPx - x) < settings.EdgeZoneHeights * riderHeightPx && points[(int)p].Confidence[i] < settings.EdgeConfidenceMinimum;
+        });
     }
 }
