@@ -29,7 +29,7 @@ public sealed class TurnTests
         var told = film with { ViewTurnDeg = [.. film.TimeSeconds.Select(_ => -10.0)], ViewYawDeg = [.. film.TimeSeconds.Select(_ => 10.0)] };
 
         var blind = Errors(film, Quick).Average();
-        var half = Errors(told, Quick).Average();
+        var half = Errors(told, Quick with { Scale = new() { MeanTurnGain = 0.5 } }).Average();
         var whole = Errors(told, Quick with { Scale = new() { MeanTurnGain = 1 } }).Average();
 
         Assert.InRange(blind, -7, -2);
