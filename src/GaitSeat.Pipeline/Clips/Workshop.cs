@@ -11,15 +11,15 @@ public sealed class Workshop : IDisposable
     private readonly Lazy<ObjectDetector> _detector;
     private readonly Lazy<BodyPointReader> _points;
 
-    private Workshop(FfmpegTools ffmpeg, PipelineSettings settings, ModelFile detector, ModelFile? bodyPoints, ModelFile torso)
+    private Workshop(FfmpegTools ffmpeg, PipelineSettings settings, ModelFile detector, FirstModel bodyPoints, ModelFile torso)
     {
         Ffmpeg = ffmpeg;
         Settings = settings;
-        Models = [detector, bodyPoints!, torso];
+        Models = [detector, bodyPoints.File, torso];
         ModelHash = ModelStore.HashOf(Models);
         PipelineHash = Pipeline.Settings.PipelineHash.Of(settings);
         _detector = new(() => new ObjectDetector(detector, settings.Detector, settings.Run.PointWorkers));
-        _points = new(() => new BodyPointReader(bodyPoints!, torso, settings.BodyPoints, settings.Run.PointWorkers));
+        _points = new(() => bodyPoints.Reader(torso, settings.BodyPoints, settings.Run.PointWorkers));
     }
 
     public FfmpegTools Ffmpeg { get; }
@@ -36,9 +36,15 @@ public sealed class Workshop : IDisposable
 
     public BodyPointReader Points => _points.Value;
 
-    /// <summary>Finds FFmpeg and makes the models ready (imports them if the cache lacks them).</summary>
-    public static Workshop Open(FfmpegTools ffmpeg, ModelStore models, PipelineSettings settings) =>
-        new(ffmpeg, settings, models.Ensure(ModelCatalogue.NanoDet), models.Ensure(ModelCatalogue.MoveNetThunder), models.Ensure(ModelCatalogue.BlazePoseHeavy));
+    /// <summary>Makes the models ready: opens the user's own if the settings name one, imports the others if the cache lacks them.</summary>
+    /// <exception cref="ModelException">A model cannot be used; the message names the file and the remedy.</exception>
+    public static Workshop Open(FfmpegTools ffmpeg, ModelStore models, PipelineSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(models);
+        ArgumentNullException.ThrowIfNull(settings);
+        var first = FirstModel.Open(settings.BodyPoints, models);
+        return new(ffmpeg, settings, models.Ensure(ModelCatalogue.NanoDet), first, models.Ensure(ModelCatalogue.BlazePoseHeavy));
+    }
 
     public void Dispose()
     {

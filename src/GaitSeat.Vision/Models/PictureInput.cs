@@ -16,8 +16,8 @@ public sealed record PictureInput(int WidthPx, int HeightPx, bool IsPlanar)
         ArgumentNullException.ThrowIfNull(shape);
         return shape switch
         {
-            [_, Channels, > Channels and var height, > Channels and var width] => new PictureInput(width, height, IsPlanar: true),
-            [_, > Channels and var height, > Channels and var width, Channels] => new PictureInput(width, height, IsPlanar: false),
+            [<= 1, Channels, > Channels and var height, > Channels and var width] => new PictureInput(width, height, IsPlanar: true),
+            [<= 1, > Channels and var height, > Channels and var width, Channels] => new PictureInput(width, height, IsPlanar: false),
             _ => null,
         };
     }

@@ -13,7 +13,7 @@ public sealed class UserModel
 
     private const string Allowed =
         "allowed: one float input [N,H,W,3] or [N,3,H,W] of fixed size, RGB with ImageNet mean and deviation, and a float output "
-        + "[N,17,h,w] of heat maps in COCO order";
+        + "[N,17,h,w] of heat maps in COCO order, N free or 1";
 
     private UserModel(ModelFile file, PictureInput input, string heatmapOutput, int[] heatmapShape)
     {
@@ -51,15 +51,19 @@ public sealed class UserModel
         ArgumentException.ThrowIfNullOrEmpty(path);
         var full = System.IO.Path.GetFullPath(path);
         if (!System.IO.File.Exists(full)) throw new ModelException($"body-point model not found: {full}; {Allowed}");
-        var file = new ModelFile(System.IO.Path.GetFileName(full), full, Sha256.OfFile(full));
         try
         {
+            var file = new ModelFile(System.IO.Path.GetFileName(full), full, Sha256.OfFile(full));
             using var session = new OnnxSession(file, threads: 1);
             return Describe(file, session);
         }
         catch (ModelException e)
         {
             throw new ModelException($"{e.Message}; {Allowed}", e);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new ModelException($"body-point model {full} cannot be read: {e.Message}; {Allowed}", e);
         }
         catch (OnnxRuntimeException e)
         {
@@ -71,8 +75,7 @@ public sealed class UserModel
     {
         var input = PictureInput.Of(session.InputShape)
             ?? throw new ModelException($"body-point model {file.Path} has an input of shape [{string.Join(',', session.InputShape)}]");
-        var batch = Math.Max(1, session.InputShape[0]);
-        var outputs = session.Run(new float[batch * session.InputLength], batch);
+        var outputs = session.Run(new float[session.InputLength], batch: 1);
         var found = new List<string>();
         foreach (var name in session.OutputNames)
         {

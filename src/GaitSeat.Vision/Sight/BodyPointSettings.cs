@@ -5,6 +5,12 @@ namespace GaitSeat.Vision.Sight;
 /// <summary>Reading body points from frames and fusing what two models say.</summary>
 public sealed record BodyPointSettings
 {
+    /// <summary>
+    /// Path of an ONNX file that takes the first model's place, from the folder the program is started in; null for the built-in model. Allowed: one
+    /// float input [N,H,W,3] or [N,3,H,W] of fixed size (RGB, ImageNet mean and deviation) and a float output [N,17,h,w] of heat maps in COCO order, N free or 1.
+    /// </summary>
+    public string? UserModel { get; init; }
+
     /// <summary>Side of the first model's square crop over the rider box's longer side. 1.0 to 1.25 works on riders (18 frames marked by hand).</summary>
     [Range(0.8, 3.0)]
     public double BoxCropFactor { get; init; } = 1.2;

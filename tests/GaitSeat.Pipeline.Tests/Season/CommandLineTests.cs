@@ -57,6 +57,24 @@ public sealed class CommandLineTests : IDisposable
         Assert.Contains("p.yaml:2: scout.rate_hz", error.ReplaceLineEndings(""), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(false, "not found")]
+    [InlineData(true, "cannot load")]
+    public async Task UserModelThatCannotBeUsed_SaysKeyFileAndWhatIsAllowed(bool present, string found)
+    {
+        string file = Path.Combine(_folder, "p.yaml"), model = Path.Combine(_folder, "own.onnx"), dataset = Path.Combine(_folder, "dataset");
+        await File.WriteAllTextAsync(file, $"body_points:\n  user_model: '{model}'\n");
+        await File.WriteAllTextAsync(Path.Combine(_folder, "one.mp4"), "x");
+        if (present) await File.WriteAllTextAsync(model, "this is a letter to my aunt");
+
+        var (code, _, error) = await SeasonFolder.RunAsync(default, "process", _folder, "--dataset", dataset, "--pipeline", file);
+
+        Assert.Equal(ExitCodes.NotInstalled, code);
+        var message = error.ReplaceLineEndings("");
+        foreach (var part in (string[])["body_points.user_model", model, found, "[N,17,h,w]"]) Assert.Contains(part, message, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(dataset));
+    }
+
     [Fact]
     public async Task UnknownCommand_IsWrongUsage() =>
         Assert.Equal(ExitCodes.WrongUsage, (await SeasonFolder.RunAsync(default, "gallop")).Code);

@@ -68,6 +68,15 @@ public sealed class PipelineFileTests
     }
 
     [Fact]
+    public void UserModel_IsRead_AndItsPlaceIsNotHashed()
+    {
+        var settings = PipelineFile.Parse("body_points:\n  user_model: models/own.onnx\n", "x.yaml");
+
+        Assert.Equal("models/own.onnx", settings.BodyPoints.UserModel);
+        Assert.Equal(PipelineHash.Of(new()), PipelineHash.Of(settings));
+    }
+
+    [Fact]
     public void EverySetting_HasItsMeaningWritten()
     {
         var lines = SettingsCommand.Text().Split('\n').Where(l => l.Length > 0).ToArray();

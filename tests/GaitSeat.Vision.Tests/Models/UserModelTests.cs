@@ -1,5 +1,4 @@
 using GaitSeat.Vision.Models;
-using GaitSeat.Vision.Tests.Import;
 
 namespace GaitSeat.Vision.Tests.Models;
 
@@ -23,10 +22,11 @@ public sealed class UserModelTests : IDisposable
     [Fact]
     public void Open_HeatmapModel_RunsAndDecodes()
     {
-        // The tiny model's 17 maps are all red minus green, halved in size: one bright red block must be found in every map.
+        // Halved in size; the even maps are red minus green, the odd ones green minus red: one bright block of either must be found.
         var model = UserModel.Open(Write(points: 17, inputChannels: 3));
         var rgb = new byte[8 * 10 * 3];
         foreach (var (x, y) in new[] { (6, 4), (7, 4), (6, 5), (7, 5) }) rgb[(y * 10 + x) * 3] = 255;
+        foreach (var (x, y) in new[] { (2, 2), (3, 2), (2, 3), (3, 3) }) rgb[(y * 10 + x) * 3 + 1] = 255;
         var input = new float[rgb.Length];
         model.Input.Write(rgb, input);
         using var session = new OnnxSession(model.File, threads: 1);
@@ -34,7 +34,8 @@ public sealed class UserModelTests : IDisposable
 
         HeatmapDecoder.Decode(session.Run(input, 1)[model.HeatmapOutput], model.HeatmapRows, model.HeatmapColumns, points);
 
-        Assert.All(points, p => Assert.Equal((3.5 / 5, 2.5 / 4), (p.X, p.Y)));
+        Assert.All(points.Where((_, k) => k % 2 == 0), p => Assert.Equal((3.5 / 5, 2.5 / 4), (p.X, p.Y)));
+        Assert.All(points.Where((_, k) => k % 2 == 1), p => Assert.Equal((1.5 / 5, 1.5 / 4), (p.X, p.Y)));
     }
 
     [Theory]
@@ -71,6 +72,17 @@ public sealed class UserModelTests : IDisposable
         Assert.Contains("[N,17,h,w]", e.Message, StringComparison.Ordinal);
     }
 
+    // The reader shows one picture at a time.
+    [Theory]
+    [InlineData(-1, true)]
+    [InlineData(1, true)]
+    [InlineData(4, false)]
+    public void PictureInput_FixedBatch_MustBeOne(int batch, bool allowed)
+    {
+        Assert.Equal(allowed, PictureInput.Of([batch, 8, 10, 3]) is not null);
+        Assert.Equal(allowed, PictureInput.Of([batch, 3, 8, 10]) is not null);
+    }
+
     [Fact]
     public void PictureInput_Planar_PutsChannelsApart()
     {
@@ -83,19 +95,5 @@ public sealed class UserModelTests : IDisposable
         for (var i = 0; i < expected.Length; i++) Assert.Equal(expected[i], input[i], 1e-4f);
     }
 
-    /// <summary>A model of one convolution: 8 x 10 picture to maps of 4 x 5, each red minus green over blocks of 2 x 2.</summary>
-    private string Write(int points, int inputChannels)
-    {
-        var kernel = new float[2 * 2 * inputChannels * points];
-        for (var i = 0; i < 4 * inputChannels; i++) Array.Fill(kernel, (i % inputChannels) switch { 0 => 1f, 1 => -1f, _ => 0f }, i * points, points);
-        using var graph = new TinyGraph()
-            .Floats("k", kernel, 2, 2, inputChannels, points)
-            .Ints("perm", [0, 3, 1, 2], 4)
-            .Node("maps", "Conv2D", ["x", "k"], ("strides", new[] { 1, 2, 2, 1 }), ("padding", "VALID"))
-            .Node("planar", "Transpose", ["maps", "perm"])
-            .Write();
-        var path = Path.Combine(_folder.FullName, $"maps{points}.onnx");
-        File.WriteAllBytes(path, graph.Import("planar", 8, 10, inputChannels));
-        return path;
-    }
+    private string Write(int points, int inputChannels) => HeatmapModel.Write(_folder.FullName, 10, 8, points, inputChannels);
 }
