@@ -18,6 +18,7 @@ public sealed class UserModelReaderTests : IDisposable
     {
         var model = UserModel.Open(HeatmapModel.Write(_folder.FullName, 24, 32));
         using var frame = new Frame(0, 0, 400, 300);
+        frame.Rgb.Clear();
         PointPx red = new(152.5, 122.5), green = new(227.5, 227.5);
         Paint(frame, red, channel: 0);
         Paint(frame, green, channel: 1);
