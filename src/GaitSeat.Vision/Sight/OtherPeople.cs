@@ -25,8 +25,12 @@ internal static class OtherPeople
         BoxPx?[] riders = [.. path.TimeSeconds.Select(path.RiderAt)], horses = [.. path.TimeSeconds.Select(path.HorseAt)];
         foreach (var (look, person, _) in rider.SelectMany(t => t.Steps)) riders[look] = person;
         var taken = tracks.SelectMany(t => t.Steps).Select(s => (s.Look, Corner(s.Person))).ToHashSet();
-        var single = looks.SelectMany((l, i) => l.Seen.Where(d => d.Kind == DetectedKind.Person).Select(d => (Look: i, d.Box))).Where(s => !taken.Contains((s.Look, Corner(s.Box))));
-        var seen = tracks.Except(rider).Select(t => t.Steps.Select(s => (s.Look, Box: s.Person))).Concat(single.Select(s => Enumerable.Repeat(s, 1)));
+        var sure = looks.SelectMany((l, i) => l.Seen.Where(d => d.Kind == DetectedKind.Person && d.Score >= settings.OtherScoreMinimum).Select(d => (Look: i, d.Box))).ToArray();
+        var corners = sure.Select(s => (s.Look, Corner(s.Box))).ToHashSet();
+        var single = sure.Where(s => !taken.Contains((s.Look, Corner(s.Box))));
+        var seen = tracks.Except(rider)
+            .Select(t => t.Steps.Where(s => corners.Contains((s.Look, Corner(s.Person)))).Select(s => (s.Look, Box: s.Person)))
+            .Concat(single.Select(s => Enumerable.Repeat(s, 1)));
         var others = seen.Select(person => person.Where(s => !IsRider(s.Box, riders[s.Look], horses[s.Look])).ToList());
         return path with { Others = [.. others.Where(o => o.Count > 0).Select(o => Person(o, looks, 1 / settings.RateHz))] };
     }

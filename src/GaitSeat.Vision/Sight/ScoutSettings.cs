@@ -36,4 +36,8 @@ public sealed record ScoutSettings
     /// <summary>A second rider counts as such from this share of the first one's weight (score x height x time on a horse), 0..1.</summary>
     [Range(0.0, 1.0)]
     public double SecondRiderShare { get; init; } = 0.25;
+
+    /// <summary>Score from which another person is believed, so that their head is blurred in pictures, 0..1. People stand at 0.4 and more, mostly; below lie bushes and parts of horse and rider, whose blur would hide what is to be seen.</summary>
+    [Range(0.01, 1)]
+    public double OtherScoreMinimum { get; init; } = 0.35;
 }

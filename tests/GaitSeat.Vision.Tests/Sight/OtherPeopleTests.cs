@@ -26,7 +26,7 @@ public sealed class OtherPeopleTests
 
     [Theory]
     [InlineData(0.6)]
-    [InlineData(0.2)]
+    [InlineData(0.4)]
     public void HelperStanding_IsHeldAtEveryMoment(double score)
     {
         var path = Choose(10, _ => [Person(Helper, score)]);
