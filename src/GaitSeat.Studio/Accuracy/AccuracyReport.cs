@@ -38,7 +38,7 @@ public sealed class AccuracyReport(IReadOnlyList<ClipErrors> clips)
             var unit = MeasureCatalogue.Get(measure).Unit;
             var sizes = errors.Select(e => Math.Abs(e.Error)).Order().ToArray();
             var share = 100 * sizes.Average() / errors.Average(e => Math.Abs(e.Truth));
-            Line(text, $"| {MeasureCatalogue.Get(measure).Column} | {unit} | {errors.Count} | {errors.Average(e => e.Error):+0.000;-0.000} | {sizes.Average():0.000} | {sizes[(int)Math.Ceiling(0.95 * sizes.Length) - 1]:0.000} | {share:0.0} | {100.0 * errors.Count(e => e.HeldByInterval) / errors.Count:0} % |");
+            Line(text, $"| {MeasureCatalogue.Get(measure).Column} | {unit} | {errors.Count} | {errors.Average(e => e.Error):+0.000;-0.000;0.000} | {sizes.Average():0.000} | {sizes[(int)Math.Ceiling(0.95 * sizes.Length) - 1]:0.000} | {share:0.0} | {100.0 * errors.Count(e => e.HeldByInterval) / errors.Count:0} % |");
         }
     }
 
