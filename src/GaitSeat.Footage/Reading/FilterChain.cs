@@ -17,7 +17,8 @@ internal static class FilterChain
 
         // NUT takes rising times only. A clip that steps back in time (joined recordings) loses the frames that step back.
         filters.Add($"select='isnan(prev_selected_pts)+gt(pts,prev_selected_pts){Thinning(settings, rateHz)}'");
-        filters.Add($"scale={widthPx}:{heightPx}:flags=bicubic+accurate_rnd+full_chroma_int");
+        // Without accurate_rnd and full_chroma_int, which turn off the fast paths: 2.5 instead of 7.1 ms of one core a 720p frame, for the last bit of a colour.
+        filters.Add($"scale={widthPx}:{heightPx}:flags=bicubic");
         filters.Add("setsar=1");
         filters.Add("format=rgb24");
         return string.Join(',', filters);

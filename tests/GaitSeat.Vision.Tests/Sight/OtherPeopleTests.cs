@@ -73,12 +73,16 @@ public sealed class OtherPeopleTests
     }
 
     [Fact]
-    public void FaintPersonSeenOnce_IsHeldOneLookEitherWayAndNoLonger()
+    public void PersonSeenOnce_IsHeldOneLookEitherWayAndNoLonger()
     {
-        var path = Choose(10, i => i == 5 ? [Person(Helper, 0.2)] : []);
+        var path = Choose(10, i => i == 5 ? [Person(Helper, 0.4)] : []);
         foreach (var t in (double[])[0.81, 0.9, 1.0, 1.1, 1.19]) Assert.Contains(path.OthersAt(t), b => Holds(b, Helper));
         foreach (var t in (double[])[0.7, 1.3]) Assert.Empty(path.OthersAt(t));
     }
+
+    [Fact]
+    public void FaintPerson_BelowTheSettingIsNotBelieved() =>
+        Assert.Empty(Choose(10, i => i == 5 ? [Person(Helper, new ScoutSettings().OtherScoreMinimum - 0.05)] : []).OthersAt(1.0));
 
     // The detector's joining takes the child for a second box of the grown-up behind.
     [Fact]
