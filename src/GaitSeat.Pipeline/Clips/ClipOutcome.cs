@@ -14,7 +14,7 @@ public enum ClipEnd
     /// <summary>Could not be measured; the reason is in the dataset.</summary>
     SetAside,
 
-    /// <summary>The sheet says no consent: not opened, nothing written.</summary>
+    /// <summary>The sheet says no consent: not processed, and nothing of it is kept.</summary>
     NoConsent,
 }
 
