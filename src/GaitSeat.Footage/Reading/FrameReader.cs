@@ -64,6 +64,9 @@ public sealed class FrameReader(FfmpegTools tools)
                 report.FramesRead++;
                 report.LastTimeSeconds = frame.TimeSeconds;
                 yield return frame;
+
+                // Frames decoded ahead are not handed out any more: a stop is heard at the very next one.
+                ct.ThrowIfCancellationRequested();
             }
 
             var exitCode = await process.WaitAsync();
