@@ -41,16 +41,15 @@ public enum BodyPoint
 /// <summary>The written form of the terms: what stands in tables, files and on screen.</summary>
 public static class Terms
 {
-    public static string ToTerm(this Gait gait) => SnakeCase(gait.ToString());
+    /// <summary>snake_case of the member's name: <c>RisingTrot</c> is <c>rising_trot</c>.</summary>
+    public static string ToTerm<T>(this T value)
+        where T : struct, Enum => JsonNamingPolicy.SnakeCaseLower.ConvertName(value.ToString());
 
-    public static string ToTerm(this Fault fault) => SnakeCase(fault.ToString());
-
+    /// <summary>Null where the side is unknown.</summary>
     public static string? ToTerm(this Facing facing) => facing switch
     {
         Facing.Left => "left",
         Facing.Right => "right",
         _ => null,
     };
-
-    private static string SnakeCase(string name) => JsonNamingPolicy.SnakeCaseLower.ConvertName(name);
 }

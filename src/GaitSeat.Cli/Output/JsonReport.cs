@@ -23,17 +23,15 @@ internal static class JsonReport
             Clips = summary.Clips.Select(c => new
             {
                 c.ClipFile,
-                Status = Snake(c.End),
+                Status = c.End.ToTerm(),
                 c.Reason,
                 c.Detail,
                 c.Frames,
                 Spells = c.Spells.Select(s => new { Spell = s.Number, Gait = s.Gait.ToTerm(), StartS = s.StartSeconds, EndS = s.EndSeconds, s.StridesKept, s.StridesDropped }),
                 Strides = c.Strides.Count,
-                Findings = c.Findings.Select(f => new { Fault = Snake(f.Fault), Probability = f.ProbabilityPastThreshold, StartS = f.StartSeconds, EndS = f.EndSeconds, f.Summary }),
+                Findings = c.Findings.Select(f => new { Fault = f.Fault.ToTerm(), Probability = f.ProbabilityPastThreshold, StartS = f.StartSeconds, EndS = f.EndSeconds, f.Summary }),
                 c.Pictures,
             }),
         },
         _options));
-
-    private static string Snake<T>(T value) where T : struct, Enum => JsonNamingPolicy.SnakeCaseLower.ConvertName(value.ToString());
 }

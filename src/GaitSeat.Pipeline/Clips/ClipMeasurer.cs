@@ -24,9 +24,10 @@ public sealed class ClipMeasurer(Workshop workshop)
     {
         var info = await new ClipProbe(workshop.Ffmpeg, _settings.Probe).ProbeAsync(path, ct);
         var reader = new FrameReader(workshop.Ffmpeg);
+        // The first pass reads the whole clip, so what the decoder has to say is heard once, there.
         var report = new ReadReport();
         var rider = await ScoutAsync(reader, info, report, ct);
-        var sightings = await new Follower(reader, workshop.Points, _settings).FollowAsync(info, rider, report, progress, ct);
+        var sightings = await new Follower(reader, workshop.Points, _settings).FollowAsync(info, rider, progress, ct);
         if (sightings.Count == 0) throw new ClipSetAsideException("no_frames", $"no frame of {Path.GetFileName(path)} could be decoded");
 
         var motion = MotionAnalysis.Analyse(sightings, lengths, _settings.Motion);

@@ -22,7 +22,6 @@ public enum ClipEnd
 /// <param name="Reason">Why it was set aside; null otherwise.</param>
 /// <param name="Detail">The same for people.</param>
 /// <param name="Frames">Frames analysed.</param>
-/// <param name="FootageSeconds">Length of the clip, s; 0 where unknown.</param>
 /// <param name="Pictures">Files made for it.</param>
 public sealed record ClipOutcome(
     string ClipFile,
@@ -30,7 +29,6 @@ public sealed record ClipOutcome(
     string? Reason,
     string? Detail,
     int Frames,
-    double FootageSeconds,
     IReadOnlyList<Spell> Spells,
     IReadOnlyList<Stride> Strides,
     IReadOnlyList<Finding> Findings,
@@ -38,5 +36,5 @@ public sealed record ClipOutcome(
     IReadOnlyList<string> Pictures)
 {
     public static ClipOutcome Without(string clipFile, ClipEnd end, string? reason, string? detail) =>
-        new(clipFile, end, reason, detail, 0, 0, [], [], [], [], []);
+        new(clipFile, end, reason, detail, 0, [], [], [], [], []);
 }

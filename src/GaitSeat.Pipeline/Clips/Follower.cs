@@ -15,10 +15,9 @@ internal sealed class Follower(FrameReader reader, BodyPointReader points, Pipel
 {
     /// <param name="clip">The probed clip.</param>
     /// <param name="path">Where the rider was found.</param>
-    /// <param name="report">Takes what the decoder had to say.</param>
     /// <param name="progress">Told the number of frames done.</param>
     /// <param name="ct">Stops between frames.</param>
-    public async Task<Sightings> FollowAsync(ClipInfo clip, RiderPath path, ReadReport report, IProgress<int>? progress, CancellationToken ct)
+    public async Task<Sightings> FollowAsync(ClipInfo clip, RiderPath path, IProgress<int>? progress, CancellationToken ct)
     {
         var seen = new FollowedFrames();
         foreach (var span in path.Spans)
@@ -28,7 +27,7 @@ internal sealed class Follower(FrameReader reader, BodyPointReader points, Pipel
             var forPoints = Channel.CreateBounded<FrameJob>(settings.Run.FramesAhead);
             Task[] tasks =
             [
-                Task.Run(() => DecodeAsync(clip, path, span, seen, forFlow.Writer, forPoints.Writer, report, stop.Token), CancellationToken.None),
+                Task.Run(() => DecodeAsync(clip, path, span, seen, forFlow.Writer, forPoints.Writer, stop.Token), CancellationToken.None),
                 Task.Run(() => FlowAsync(forFlow.Reader, seen, stop.Token), CancellationToken.None),
                 .. Enumerable.Range(0, settings.Run.PointWorkers).Select(w => Task.Run(() => PointsAsync(w, forPoints.Reader, seen, progress, stop.Token), CancellationToken.None)),
             ];
@@ -39,12 +38,12 @@ internal sealed class Follower(FrameReader reader, BodyPointReader points, Pipel
         return seen.Fuse(new PointFusion(settings.BodyPoints), path, widthPx, heightPx);
     }
 
-    private async Task DecodeAsync(ClipInfo clip, RiderPath path, TimeSpanSeconds span, FollowedFrames seen, ChannelWriter<FrameJob> flow, ChannelWriter<FrameJob> points, ReadReport report, CancellationToken ct)
+    private async Task DecodeAsync(ClipInfo clip, RiderPath path, TimeSpanSeconds span, FollowedFrames seen, ChannelWriter<FrameJob> flow, ChannelWriter<FrameJob> points, CancellationToken ct)
     {
         try
         {
             var read = settings.Read with { StartSeconds = span.StartSeconds, EndSeconds = span.EndSeconds };
-            await foreach (var frame in reader.ReadAsync(clip, read, report, ct))
+            await foreach (var frame in reader.ReadAsync(clip, read, ct))
             {
                 var t = frame.TimeSeconds;
                 var job = new FrameJob(seen.Add(t), frame, path.RiderAt(t), path.HorseAt(t));

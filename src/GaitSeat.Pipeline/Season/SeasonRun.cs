@@ -90,7 +90,7 @@ public sealed class SeasonRun(Workshop workshop, TimeProvider time, string softw
             var measured = await _measurer.MeasureAsync(path, session?.Lengths ?? BodyLengths.Unknown, watcher, ct);
             var pictures = await PicturesAsync(measured, key, dataset, ct);
             await dataset.WriteAsync(new(provenance, session, measured.Info, ClipStatus.Measured, null, null, measured.Sightings, measured.Motion, measured.Findings, measured.LeftOut, measured.Sightings.Count), workshop.Settings.Output.Tracks, ct);
-            return new(file, ClipEnd.Measured, null, null, measured.Sightings.Count, measured.Info.DurationSeconds, measured.Motion.Spells, measured.Motion.Strides, measured.Findings, measured.LeftOut, pictures);
+            return new(file, ClipEnd.Measured, null, null, measured.Sightings.Count, measured.Motion.Spells, measured.Motion.Strides, measured.Findings, measured.LeftOut, pictures);
         }
         catch (ClipSetAsideException e)
         {

@@ -1,3 +1,4 @@
+using GaitSeat.Model;
 using Parquet;
 
 namespace GaitSeat.Store;
@@ -45,7 +46,7 @@ internal static class ClipsReader
         (string)row["clip_file"]!,
         (string)row["pipeline_hash"]!,
         (string)row["model_hash"]!,
-        (string)row["status"]! == Term.Of(ClipStatus.SetAside) ? ClipStatus.SetAside : ClipStatus.Measured,
+        (string)row["status"]! == ClipStatus.SetAside.ToTerm() ? ClipStatus.SetAside : ClipStatus.Measured,
         (string?)row["reason"],
         (string?)row["detail"],
         (DateOnly?)row["session_date"],

@@ -40,7 +40,7 @@ internal static class ClipsTable
 
     private static IEnumerable<Column<ClipOnly>> Outcome() =>
     [
-        Columns.Text<ClipOnly>("status", "`measured` or `set_aside`.", r => Term.Of(r.Clip.Status)),
+        Columns.Text<ClipOnly>("status", "`measured` or `set_aside`.", r => r.Clip.Status.ToTerm()),
         Columns.Text<ClipOnly>("reason", "Why the clip was set aside, a word that can be counted.", r => r.Clip.Reason, IsMeasured),
         Columns.Text<ClipOnly>("detail", "Why the clip was set aside, a sentence.", r => r.Clip.Detail, IsMeasured),
     ];

@@ -25,7 +25,7 @@ internal static class FindingsTable
     private static IEnumerable<Column<FindingRow>> What() =>
     [
         Columns.Whole<FindingRow>("spell", "", "Number of the spell within the clip, from 1.", r => r.Finding.SpellNumber),
-        Columns.Text<FindingRow>("fault", "The fault, a term of the trade: " + Faults() + ".", r => Term.Of(r.Finding.Fault)),
+        Columns.Text<FindingRow>("fault", "The fault, a term of the trade: " + Faults() + ".", r => r.Finding.Fault.ToTerm()),
         Columns.Text<FindingRow>("measure", "Name of the measure that was compared.", r => r.Finding.Measure),
         Columns.Real<FindingRow>("value", "see `unit`", "The spell's mean of the measure.", r => r.Finding.Value.Value, "Could not be measured."),
         Columns.Real<FindingRow>("value_se", "see `unit`", "Standard error of `value`.", r => r.Finding.Value.StandardError, "Not known."),
@@ -43,7 +43,7 @@ internal static class FindingsTable
         Columns.Text<FindingRow>("summary", "One plain line for the coach.", r => r.Finding.Summary),
     ];
 
-    private static string Faults() => string.Join(", ", Enum.GetValues<Fault>().Select(f => $"`{Term.Of(f)}`"));
+    private static string Faults() => string.Join(", ", Enum.GetValues<Fault>().Select(f => $"`{f.ToTerm()}`"));
 
     private static string Numbers(Finding finding) =>
         string.Join(',', finding.StrideNumbers.Select(n => n.ToString(CultureInfo.InvariantCulture)));

@@ -14,7 +14,7 @@ internal static class SkippedTable
         "What was left out of a clip, and why: the clip itself, frames, strides.",
         [
             .. SharedColumns.Clip<SkippedRow>(),
-            Columns.Text<SkippedRow>("scope", "`clip`, `frame` or `stride`.", r => Term.Of(r.LeftOut.Scope)),
+            Columns.Text<SkippedRow>("scope", "`clip`, `frame` or `stride`.", r => r.LeftOut.Scope.ToTerm()),
             Columns.Text<SkippedRow>("reason", "A word that can be counted.", r => r.LeftOut.Reason),
             Columns.Whole<SkippedRow>("count", "", "How many; 1 for a clip.", r => r.LeftOut.Count),
             Columns.Text<SkippedRow>("detail", "A sentence: what was found, what is allowed.", r => r.LeftOut.Detail),

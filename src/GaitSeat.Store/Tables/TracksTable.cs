@@ -34,7 +34,7 @@ internal static class TracksTable
 
     private static IEnumerable<Column<TrackRow>> Point(BodyPoint point)
     {
-        var name = Term.Of(point);
+        var name = point.ToTerm();
         var i = (int)point;
         return
         [
@@ -45,5 +45,5 @@ internal static class TracksTable
     }
 
     private static string? ReasonOf(TrackRow row) =>
-        row.Clip.Sightings is { } sightings && sightings.Reason[row.Frame] is var reason and not FrameReason.None ? Term.Of(reason) : null;
+        row.Clip.Sightings is { } sightings && sightings.Reason[row.Frame] is var reason and not FrameReason.None ? reason.ToTerm() : null;
 }

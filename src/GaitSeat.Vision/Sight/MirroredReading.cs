@@ -46,7 +46,7 @@ internal static class MirroredReading
 
     private static RawPoints Back(RawPoints points, int widthPx)
     {
-        var other = points.Count == Coco.Length ? Coco : Blaze;
+        var other = points.Count == PointOrder.CocoCount ? Coco : Blaze;
         var back = RawPoints.OfCount(points.Count);
         for (var i = 0; i < points.Count; i++)
         {
