@@ -9,11 +9,22 @@ public sealed class TruthFileTests : IDisposable
     [Fact]
     public void WrittenTruth_ReadsBackTheSame()
     {
-        var truth = TruthOfARideTests.TruthOf(new ClipScript { Seed = 3, DurationSeconds = 3 });
+        var made = TruthOfARideTests.TruthOf(new ClipScript { Seed = 3, DurationSeconds = 3 });
+        var truth = made with
+        {
+            Conditions = new Dictionary<string, string> { ["camera"] = "pan-zoom", ["horse"] = "pony" },
+            Spells = [new(0, 1.25, "walk"), new(1.5, 3, "rising")],
+            StirrupChanges = [1.375],
+            Strides = [.. made.Strides.Select((s, i) => i == 0 ? s with { Fault = "double-bounce" } : s)],
+        };
         var path = TruthFile.PathFor(_folder, "clip");
         TruthFile.Write(path, truth);
         var read = TruthFile.Read(path);
-        Assert.Equal(truth with { Strides = [], FrameRows = [] }, read with { Strides = [], FrameRows = [] });
+        Assert.Equal(Plain(truth), Plain(read));
+        Assert.Equal(truth.Conditions, read.Conditions);
+        Assert.Equal(truth.Spells, read.Spells);
+        Assert.Equal(Model.Gait.RisingTrot, read.Spells[1].GaitTerm);
+        Assert.Equal(truth.StirrupChanges, read.StirrupChanges);
         Assert.Equal(truth.Strides, read.Strides);
         Assert.Equal(truth.Frames, read.FrameRows.Count);
         foreach (var (wrote, got) in truth.FrameRows.Zip(read.FrameRows))
@@ -23,7 +34,27 @@ public sealed class TruthFileTests : IDisposable
             Assert.Equal(wrote["tread"].Metres!.Value.Up, got["tread"].Metres!.Value.Up, 0.000006);
             Assert.Equal(wrote.RiseCm, got.RiseCm, 0.00006);
             Assert.Equal(wrote.YawDeg, got.YawDeg, 0.0006);
+            Assert.Equal(Model.Facing.Right, got.Facing);
         }
+    }
+
+    [Fact]
+    public void OlderFile_IsOneSpellWithoutConditions()
+    {
+        var path = TruthFile.PathFor(_folder, "clip");
+        TruthFile.Write(path, TruthOfARideTests.TruthOf(new ClipScript { DurationSeconds = 1, Gait = Model.Gait.Walk }));
+        string[] newer = ["conditions", "spells", "stirrup_changes"];
+        var json = System.Text.Json.Nodes.JsonNode.Parse(File.ReadAllText(path))!.AsObject();
+        foreach (var key in newer) Assert.True(json.Remove(key), key);
+        File.WriteAllText(path, json.ToJsonString());
+        var csv = path.Replace(".json", ".csv", StringComparison.Ordinal);
+        File.WriteAllText(csv, File.ReadAllText(csv).Replace(",facing,", ",other,", StringComparison.Ordinal));
+
+        var read = TruthFile.Read(path);
+        Assert.Equal([new TruthSpell(0, 1, "walk")], read.Spells);
+        Assert.Empty(read.Conditions);
+        Assert.Empty(read.StirrupChanges);
+        Assert.All(read.FrameRows, r => Assert.Null(r.Facing));
     }
 
     [Theory]
@@ -39,7 +70,15 @@ public sealed class TruthFileTests : IDisposable
         if (thighM is { } expected) Assert.Equal(expected, truth.ThighLenM!.Value, 1e-4);
         // The file gives the offset from the bar only; ours is worked out from the points in space.
         Assert.All(truth.Strides, s => Assert.InRange(s.DriftOffsetHipCm!.Value, 0, 25));
+        Assert.Equal([new TruthSpell(0, truth.DurationS, gait)], truth.Spells);
+        Assert.Contains(truth.FrameRows, r => r.YawDeg != 0);
     }
+
+    // Lists compare by reference in a record.
+    private static ClipTruth Plain(ClipTruth truth) =>
+        truth with { Strides = [], FrameRows = [], Spells = [], StirrupChanges = [], Conditions = NoConditions };
+
+    private static readonly Dictionary<string, string> NoConditions = [];
 
     [Fact]
     public void FileThatIsNoTruth_SaysWhatIsMissing()

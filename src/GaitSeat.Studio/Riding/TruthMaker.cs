@@ -68,6 +68,7 @@ internal sealed class TruthMaker(Ride ride, Stage stage, StudioCamera camera)
             StridePhase = moment.Phase,
             PxPerM = StudioCamera.Project(state, standing, pose.Hip.At(0)).PxPerM,
             YawDeg = standing.YawDeg,
+            Facing = ride.Script.Facing,
             RiderPxHeight = lowest - points["helmet_top"].Px.Y,
             RiderFullInFrame = points.Values.All(p => p.Visibility != PointVisibility.Outside),
             ThighDeg = pose.ThighDeg,

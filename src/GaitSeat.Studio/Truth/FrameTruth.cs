@@ -38,7 +38,7 @@ public sealed record FrameTruth
 
     public required int Frame { get; init; }
 
-    /// <summary>Mid-exposure, s: frame over rate.</summary>
+    /// <summary>Mid-exposure, s from the first frame: what the clip's own time stamps say.</summary>
     public required double TimeSeconds { get; init; }
 
     public required IReadOnlyDictionary<string, PointTruth> Points { get; init; }
@@ -49,7 +49,14 @@ public sealed record FrameTruth
     /// <summary>Picture scale at the middle of the pelvis, px per m.</summary>
     public required double PxPerM { get; init; }
 
+    /// <summary>
+    /// Turn out of the picture plane, deg: 0 is exactly side-on. In our files + is a horse that comes towards the camera; other renderers may count the other way,
+    /// so compare sizes. On a circle it runs to 90 and back.
+    /// </summary>
     public required double YawDeg { get; init; }
+
+    /// <summary>Which way the horse goes in this frame's picture; null where the file does not tell (then that of the clip). The points are those of the side seen here.</summary>
+    public Facing? Facing { get; init; }
 
     /// <summary>Helmet top to lowest point of the boot, px.</summary>
     public required double RiderPxHeight { get; init; }

@@ -46,5 +46,12 @@ public sealed record StrideTruth
     /// <summary>Vertical hip–tread distance at the sit over thigh + shank length, percent.</summary>
     public double? StirrupLengthIndexPct { get; init; }
 
+    /// <summary>
+    /// What is out of order about this stride; null for an ordinary one. <c>double-bounce</c>: the rider sat two beats running to change the diagonal, and this is
+    /// the stride that ends with that long sit (it then lasts one and a half strides of the horse) or the one that begins with it. The long sit has two lowest points
+    /// of the same depth; the later one, from which the rider rises, is taken. Whoever takes the earlier is not wrong: pass over both strides when counting.
+    /// </summary>
+    public string? Fault { get; init; }
+
     public double DurationS => NextSitS - SitS;
 }

@@ -13,7 +13,7 @@ internal static class TruthTable
     {
         var text = new StringBuilder("frame,t");
         foreach (var name in FrameTruth.PointNames) text.Append(Plain, $",{name}_x,{name}_y,{name}_vis");
-        text.Append(",stride_phase,px_per_m,yaw_deg,rider_px_height,rider_full_in_frame,thigh_deg,trunk_deg,rise_cm,tread_fwd_of_bar_cm,ankle_fwd_of_hip_cm,bounce_cm");
+        text.Append(",stride_phase,px_per_m,yaw_deg,rider_px_height,rider_full_in_frame,thigh_deg,trunk_deg,rise_cm,tread_fwd_of_bar_cm,ankle_fwd_of_hip_cm,bounce_cm,facing");
         foreach (var name in FrameTruth.PointNames) text.Append(Plain, $",{name}_X,{name}_Y,{name}_Z");
         text.Append('\n');
         foreach (var row in rows) AppendRow(text, row);
@@ -39,7 +39,7 @@ internal static class TruthTable
         }
 
         text.Append(Plain, $",{row.StridePhase:F5},{row.PxPerM:F3},{row.YawDeg:F3},{row.RiderPxHeight:F2},{(row.RiderFullInFrame ? 1 : 0)}");
-        text.Append(Plain, $",{row.ThighDeg:F4},{row.TrunkDeg:F4},{row.RiseCm:F4},{row.TreadFwdOfBarCm:F4},{row.AnkleFwdOfHipCm:F4},{row.BounceCm:F4}");
+        text.Append(Plain, $",{row.ThighDeg:F4},{row.TrunkDeg:F4},{row.RiseCm:F4},{row.TreadFwdOfBarCm:F4},{row.AnkleFwdOfHipCm:F4},{row.BounceCm:F4},{FacingCell(row.Facing)}");
         foreach (var name in FrameTruth.PointNames)
         {
             var metres = row[name].Metres ?? throw new InvalidOperationException($"Point '{name}' of frame {row.Frame} has no place in space.");
@@ -65,7 +65,10 @@ internal static class TruthTable
         TreadFwdOfBarCm = cells["tread_fwd_of_bar_cm"],
         AnkleFwdOfHipCm = cells.Optional("ankle_fwd_of_hip_cm"),
         BounceCm = cells["bounce_cm"],
+        Facing = cells.Optional("facing") switch { > 0 => Facing.Right, < 0 => Facing.Left, _ => null },
     };
+
+    private static int FacingCell(Facing? facing) => facing switch { Facing.Right => 1, Facing.Left => -1, _ => 0 };
 
     private static PointTruth Point(Cells cells, string name) => new(
         new PointPx(cells[name + "_x"], cells[name + "_y"]),
