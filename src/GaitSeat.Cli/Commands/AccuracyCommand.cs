@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using GaitSeat.Cli.Accuracy;
 using GaitSeat.Footage;
 using GaitSeat.Model;
 using GaitSeat.Pipeline.Clips;
@@ -36,13 +37,22 @@ public sealed class AccuracyCommand(AnsiConsoles consoles) : AsyncCommand<Accura
         [CommandOption("-r|--report <FILE>")]
         [Description("Also write the report there, as Markdown.")]
         public string? Report { get; init; }
+
+        [CommandOption("-w|--work <FOLDER>")]
+        [Description("Where made clips and what was seen in each clip are kept, so that a stopped run goes on. Default: a folder under out beside the program.")]
+        public string? Work { get; init; }
+
+        [CommandOption("--reuse")]
+        [Description("Take what an earlier run saw in the clips, with whatever settings, models and build: only the maths is done anew, in seconds.")]
+        public bool Reuse { get; init; }
     }
 
     public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
         var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
         var ffmpeg = FfmpegTools.Locate();
-        var footage = settings.Footage ?? await MadeAsync(ffmpeg, settings, cancellationToken);
+        var work = settings.Work ?? WorkFolder(settings);
+        var footage = settings.Footage ?? await MadeAsync(ffmpeg, work, settings, cancellationToken);
         string[] truths = [.. Directory.EnumerateFiles(footage, "*" + TruthEnding).Order(StringComparer.Ordinal)];
         if (truths.Length == 0)
         {
@@ -50,9 +60,17 @@ public sealed class AccuracyCommand(AnsiConsoles consoles) : AsyncCommand<Accura
             return ExitCodes.WrongUsage;
         }
 
-        using var workshop = Workshop.Open(ffmpeg, Places.Models(), pipeline);
+        var workshop = new Lazy<Workshop>(() => Workshop.Open(ffmpeg, Places.Models(), pipeline));
         var clips = new List<ClipErrors>();
-        foreach (var truth in truths) clips.Add(await CompareAsync(workshop, truth, cancellationToken));
+        try
+        {
+            var store = new SeenStore(Path.Combine(work, "seen"), settings.Reuse);
+            foreach (var truth in truths) clips.Add(await CompareAsync(store, workshop, pipeline, truth, cancellationToken));
+        }
+        finally
+        {
+            if (workshop.IsValueCreated) workshop.Value.Dispose();
+        }
 
         var report = new AccuracyReport(clips).ToMarkdown();
         consoles.RawOut.Write(report);
@@ -60,27 +78,29 @@ public sealed class AccuracyCommand(AnsiConsoles consoles) : AsyncCommand<Accura
         return ExitCodes.Done;
     }
 
-    private async Task<ClipErrors> CompareAsync(Workshop workshop, string truthPath, CancellationToken ct)
+    private async Task<ClipErrors> CompareAsync(SeenStore store, Lazy<Workshop> workshop, PipelineSettings pipeline, string truthPath, CancellationToken ct)
     {
         var truth = TruthFile.Read(truthPath);
-        var clip = truthPath[..^TruthEnding.Length] + ".mp4";
-        try
+        var look = await store.LookAsync(truthPath[..^TruthEnding.Length] + ".mp4", pipeline, workshop, ct);
+        if (look.Seen is not { } seen)
         {
-            var measured = await new ClipMeasurer(workshop).MeasureAsync(clip, new BodyLengths(StatureCm: 100 * truth.StatureM), null, ct);
-            consoles.Error.MarkupLineInterpolated($"[grey]{truth.Clip}: {measured.Motion.Strides.Count} strides from {measured.Sightings.Count} frames[/]");
-            return ClipErrors.Compare(truth, measured.Motion, measured.Sightings.WidthPx);
-        }
-        catch (ClipSetAsideException e)
-        {
-            consoles.Error.MarkupLineInterpolated($"{truth.Clip}: set aside ({e.Reason}): {e.Message}");
+            consoles.Error.MarkupLineInterpolated($"{truth.Clip}: set aside ({look.Reason}): {look.Detail}");
             return ClipErrors.Compare(truth, ClipMotion.Nothing, truth.Width);
         }
+
+        var measured = ClipMeasurer.Measure(seen, new BodyLengths(StatureCm: 100 * truth.StatureM), pipeline);
+        consoles.Error.MarkupLineInterpolated($"[grey]{truth.Clip}: {measured.Motion.Strides.Count} strides from {measured.Sightings.Count} frames[/]");
+        return ClipErrors.Compare(truth, measured.Motion, measured.Sightings.WidthPx);
     }
 
+    private static string WorkFolder(Arguments settings) => Path.Combine(
+        Places.Home,
+        "out",
+        settings.Footage is { } given ? $"accuracy-{Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(given)))}" : $"accuracy-{settings.Seed}-{settings.Count}");
+
     /// <summary>Makes the set once; a second call with the same seed and count finds it.</summary>
-    private async Task<string> MadeAsync(FfmpegTools ffmpeg, Arguments settings, CancellationToken ct)
+    private async Task<string> MadeAsync(FfmpegTools ffmpeg, string folder, Arguments settings, CancellationToken ct)
     {
-        var folder = Path.Combine(Places.Home, "out", $"accuracy-{settings.Seed}-{settings.Count}");
         var renderer = new StudioRenderer(ffmpeg);
         var number = 0;
         foreach (var script in AccuracySet.Scripts(settings.Seed, settings.Count))

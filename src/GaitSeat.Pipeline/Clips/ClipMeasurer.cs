@@ -20,19 +20,33 @@ public sealed class ClipMeasurer(Workshop workshop)
     /// <param name="progress">Told the number of frames followed so far.</param>
     /// <param name="ct">Stops between frames.</param>
     /// <exception cref="ClipSetAsideException">The clip cannot be measured; carries the reason.</exception>
-    public async Task<ClipMeasurement> MeasureAsync(string path, BodyLengths lengths, IProgress<int>? progress, CancellationToken ct)
+    public async Task<ClipMeasurement> MeasureAsync(string path, BodyLengths lengths, IProgress<int>? progress, CancellationToken ct) =>
+        Measure(await SeeAsync(path, progress, ct), lengths, _settings);
+
+    /// <summary>The costly part: probe, scout, follow.</summary>
+    /// <inheritdoc cref="MeasureAsync"/>
+    public async Task<SeenClip> SeeAsync(string path, IProgress<int>? progress, CancellationToken ct)
     {
         var info = await new ClipProbe(workshop.Ffmpeg, _settings.Probe).ProbeAsync(path, ct);
         var reader = new FrameReader(workshop.Ffmpeg);
         // The first pass reads the whole clip, so what the decoder has to say is heard once, there.
         var report = new ReadReport();
         var rider = await ScoutAsync(reader, info, report, ct);
-        var sightings = await new Follower(reader, workshop.Points, _settings).FollowAsync(info, rider, progress, ct);
-        if (sightings.Count == 0) throw new ClipSetAsideException("no_frames", $"no frame of {Path.GetFileName(path)} could be decoded");
+        var seen = await new Follower(reader, workshop.Points, _settings).FollowAsync(info, rider, progress, ct);
+        if (seen.TimeSeconds.Length == 0) throw new ClipSetAsideException("no_frames", $"no frame of {Path.GetFileName(path)} could be decoded");
+        return seen with { Unread = report.LeftOut };
+    }
 
-        var motion = MotionAnalysis.Analyse(sightings, lengths, _settings.Motion);
-        var findings = RuleFindings.Find(motion.Spells, motion.Strides, _settings.Rules);
-        return new(info, rider, sightings, motion, findings, [.. report.LeftOut, .. motion.LeftOut]);
+    /// <summary>The quick part: fusion of the body points, motion, rules. Pure.</summary>
+    public static ClipMeasurement Measure(SeenClip seen, BodyLengths lengths, PipelineSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(seen);
+        ArgumentNullException.ThrowIfNull(settings);
+        var fusion = new PointFusion(settings.BodyPoints);
+        var sightings = fusion.Fuse(seen.TimeSeconds, seen.Poses, seen.People, seen.Trunk, seen.Surroundings, seen.CutBefore, seen.WidthPx, seen.HeightPx);
+        var motion = MotionAnalysis.Analyse(sightings, lengths, settings.Motion);
+        var findings = RuleFindings.Find(motion.Spells, motion.Strides, settings.Rules);
+        return new(seen.Info, seen.People, sightings, motion, findings, [.. seen.Unread, .. motion.LeftOut]);
     }
 
     private async Task<RiderPath> ScoutAsync(FrameReader reader, ClipInfo info, ReadReport report, CancellationToken ct)

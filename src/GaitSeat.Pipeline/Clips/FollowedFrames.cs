@@ -4,7 +4,7 @@ using GaitSeat.Vision.Sight;
 
 namespace GaitSeat.Pipeline.Clips;
 
-/// <summary>What the workers of the second pass find, by frame number, until it is fused. Safe for several workers.</summary>
+/// <summary>What the workers of the second pass find, by frame number. Safe for several workers.</summary>
 internal sealed class FollowedFrames
 {
     private readonly Lock _lock = new();
@@ -33,9 +33,20 @@ internal sealed class FollowedFrames
         lock (_lock) _poses[number] = pose;
     }
 
-    public Sightings Fuse(PointFusion fusion, RiderPath path, int widthPx, int heightPx)
+    public SeenClip Collect(ClipInfo clip, RiderPath people, int widthPx, int heightPx)
     {
         var (trunk, surroundings, cuts) = PatchMotions.Collect(_flow);
-        return fusion.Fuse([.. _timeSeconds], [.. _poses], path, trunk, surroundings, cuts, widthPx, heightPx);
+        return new()
+        {
+            Info = clip,
+            People = people,
+            TimeSeconds = [.. _timeSeconds],
+            Poses = [.. _poses],
+            Trunk = trunk,
+            Surroundings = surroundings,
+            CutBefore = cuts,
+            WidthPx = widthPx,
+            HeightPx = heightPx,
+        };
     }
 }

@@ -17,7 +17,7 @@ internal sealed class Follower(FrameReader reader, BodyPointReader points, Pipel
     /// <param name="path">Where the rider was found.</param>
     /// <param name="progress">Told the number of frames done.</param>
     /// <param name="ct">Stops between frames.</param>
-    public async Task<Sightings> FollowAsync(ClipInfo clip, RiderPath path, IProgress<int>? progress, CancellationToken ct)
+    public async Task<SeenClip> FollowAsync(ClipInfo clip, RiderPath path, IProgress<int>? progress, CancellationToken ct)
     {
         var seen = new FollowedFrames();
         foreach (var span in path.Spans)
@@ -35,7 +35,7 @@ internal sealed class Follower(FrameReader reader, BodyPointReader points, Pipel
         }
 
         var (widthPx, heightPx) = FrameReader.AnalysisSize(clip, settings.Read);
-        return seen.Fuse(new PointFusion(settings.BodyPoints), path, widthPx, heightPx);
+        return seen.Collect(clip, path, widthPx, heightPx);
     }
 
     private async Task DecodeAsync(ClipInfo clip, RiderPath path, TimeSpanSeconds span, FollowedFrames seen, ChannelWriter<FrameJob> flow, ChannelWriter<FrameJob> points, CancellationToken ct)
