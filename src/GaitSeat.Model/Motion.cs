@@ -39,7 +39,14 @@ public sealed record Stride(
     double EndSeconds,
     double Confidence,
     string Quality,
-    MeasureSet Measures);
+    MeasureSet Measures)
+{
+    /// <summary>A word of <see cref="Quality"/> that begins so says that the row is not to be trusted, and why: its standard errors do not hold.</summary>
+    public const string UntrustedPrefix = "untrusted_";
+
+    /// <summary>Whether the row's values and standard errors stand.</summary>
+    public bool IsTrusted => !Quality.Split('+').Any(word => word.StartsWith(UntrustedPrefix, StringComparison.Ordinal));
+}
 
 /// <summary>
 /// The smoothed signals of a clip, one entry a frame, NaN where nothing is known. For plots, overlays and the tracks table.

@@ -1,7 +1,6 @@
 using System.ComponentModel;
 using GaitSeat.Cli.Accuracy;
 using GaitSeat.Footage;
-using GaitSeat.Model;
 using GaitSeat.Pipeline.Clips;
 using GaitSeat.Pipeline.Settings;
 using GaitSeat.Studio;
@@ -14,8 +13,6 @@ namespace GaitSeat.Cli.Commands;
 /// <summary>Measures footage with known truth (made here, or given) through the real pipeline and prints the errors.</summary>
 public sealed class AccuracyCommand(AnsiConsoles consoles) : AsyncCommand<AccuracyCommand.Arguments>
 {
-    private const string TruthEnding = ".truth.json";
-
     public sealed class Arguments : CommandSettings
     {
         [CommandOption("-f|--footage <FOLDER>")]
@@ -34,8 +31,8 @@ public sealed class AccuracyCommand(AnsiConsoles consoles) : AsyncCommand<Accura
         [Description("A pipeline file with the settings to change.")]
         public string? Pipeline { get; init; }
 
-        [CommandOption("-r|--report <FILE>")]
-        [Description("Also write the report there, as Markdown.")]
+        [CommandOption("-r|--report <FOLDER>")]
+        [Description("Also write the report there.")]
         public string? Report { get; init; }
 
         [CommandOption("-w|--work <FOLDER>")]
@@ -45,72 +42,53 @@ public sealed class AccuracyCommand(AnsiConsoles consoles) : AsyncCommand<Accura
         [CommandOption("--reuse")]
         [Description("Take what an earlier run saw in the clips, with whatever settings, models and build: only the maths is done anew, in seconds.")]
         public bool Reuse { get; init; }
+
+        [CommandOption("--budget")]
+        [Description("Also run the maths with true points, scale, anchor and yaw in place of the measured ones, to show what limits each measure.")]
+        public bool Budget { get; init; }
     }
 
     public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
         var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
         var ffmpeg = FfmpegTools.Locate();
-        var work = settings.Work ?? WorkFolder(settings);
-        var footage = settings.Footage ?? await MadeAsync(ffmpeg, work, settings, cancellationToken);
-        string[] truths = [.. Directory.EnumerateFiles(footage, "*" + TruthEnding).Order(StringComparer.Ordinal)];
+        var work = settings.Work ?? Path.Combine(Places.Home, "out", "accuracy-" + NameOf(settings));
+        var footage = settings.Footage ?? work;
+        if (settings.Footage is null) await MadeSet.MakeAsync(AccuracySet.Scripts(settings.Seed, settings.Count), work, "a", ffmpeg, consoles.Error, cancellationToken);
+        string[] truths = [.. Directory.EnumerateFiles(footage, "*" + AccuracyRun.TruthEnding).Order(StringComparer.Ordinal)];
         if (truths.Length == 0)
         {
-            consoles.Error.MarkupLineInterpolated($"no *{TruthEnding} in '{footage}': nothing to compare with");
+            consoles.Error.MarkupLineInterpolated($"no *{AccuracyRun.TruthEnding} in '{footage}': nothing to compare with");
             return ExitCodes.WrongUsage;
         }
 
         var workshop = new Lazy<Workshop>(() => Workshop.Open(ffmpeg, Places.Models(), pipeline));
-        var clips = new List<ClipErrors>();
+        var run = new AccuracyRun(new(Path.Combine(work, "seen"), settings.Reuse), workshop, pipeline, consoles.Error);
         try
         {
-            var store = new SeenStore(Path.Combine(work, "seen"), settings.Reuse);
-            foreach (var truth in truths) clips.Add(await CompareAsync(store, workshop, pipeline, truth, cancellationToken));
+            foreach (var truth in truths) await run.AddAsync(truth, settings.Budget, cancellationToken);
         }
         finally
         {
             if (workshop.IsValueCreated) workshop.Value.Dispose();
         }
 
-        var report = new AccuracyReport(clips).ToMarkdown();
-        consoles.RawOut.Write(report);
-        if (settings.Report is { } path) await File.WriteAllTextAsync(path, report, cancellationToken);
+        await ReportAsync(run, settings, cancellationToken);
         return ExitCodes.Done;
     }
 
-    private async Task<ClipErrors> CompareAsync(SeenStore store, Lazy<Workshop> workshop, PipelineSettings pipeline, string truthPath, CancellationToken ct)
+    private async Task ReportAsync(AccuracyRun run, Arguments settings, CancellationToken ct)
     {
-        var truth = TruthFile.Read(truthPath);
-        var look = await store.LookAsync(truthPath[..^TruthEnding.Length] + ".mp4", pipeline, workshop, ct);
-        if (look.Seen is not { } seen)
-        {
-            consoles.Error.MarkupLineInterpolated($"{truth.Clip}: set aside ({look.Reason}): {look.Detail}");
-            return ClipErrors.Compare(truth, ClipMotion.Nothing, truth.Width);
-        }
-
-        var measured = ClipMeasurer.Measure(seen, new BodyLengths(StatureCm: 100 * truth.StatureM), pipeline);
-        consoles.Error.MarkupLineInterpolated($"[grey]{truth.Clip}: {measured.Motion.Strides.Count} strides from {measured.Sightings.Count} frames[/]");
-        return ClipErrors.Compare(truth, measured.Motion, measured.Sightings.WidthPx);
+        var page = new AccuracyReport(run.Clips).ToMarkdown();
+        if (settings.Budget) page += "\n## What limits each measure\n\n" + BudgetTable.Markdown(run.Budget);
+        consoles.RawOut.Write(page);
+        if (settings.Report is not { } folder) return;
+        Directory.CreateDirectory(folder);
+        await File.WriteAllTextAsync(Path.Combine(folder, "accuracy.md"), page, ct);
+        await File.WriteAllTextAsync(Path.Combine(folder, "by-condition.md"), new ConditionTable(run.Clips).EveryMeasure(), ct);
     }
 
-    private static string WorkFolder(Arguments settings) => Path.Combine(
-        Places.Home,
-        "out",
-        settings.Footage is { } given ? $"accuracy-{Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(given)))}" : $"accuracy-{settings.Seed}-{settings.Count}");
-
-    /// <summary>Makes the set once; a second call with the same seed and count finds it.</summary>
-    private async Task<string> MadeAsync(FfmpegTools ffmpeg, string folder, Arguments settings, CancellationToken ct)
-    {
-        var renderer = new StudioRenderer(ffmpeg);
-        var number = 0;
-        foreach (var script in AccuracySet.Scripts(settings.Seed, settings.Count))
-        {
-            var name = $"a{++number:00}-{script.Gait.ToTerm().Replace('_', '-')}";
-            if (File.Exists(Path.Combine(folder, name + TruthEnding))) continue;
-            consoles.Error.MarkupLineInterpolated($"[grey]making {name}[/]");
-            await renderer.RenderAsync(script, folder, name, ct);
-        }
-
-        return folder;
-    }
+    private static string NameOf(Arguments settings) => settings.Footage is { } given
+        ? Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(given)))
+        : $"{settings.Seed}-{settings.Count}";
 }

@@ -1,65 +1,35 @@
-using System.Globalization;
 using System.Text;
-using GaitSeat.Model;
 
 namespace GaitSeat.Studio.Accuracy;
 
 /// <summary>The errors of many clips in one page of Markdown. Everything in it is counted from the clips given; nothing is left out.</summary>
 public sealed class AccuracyReport(IReadOnlyList<ClipErrors> clips)
 {
-    public double Recall => Ratio(Matched, Matched + clips.Sum(c => c.Match.Missed.Count));
-
-    public double Precision => Ratio(Matched, Matched + clips.Sum(c => c.Match.Invented.Count));
-
-    private int Matched => clips.Sum(c => c.Match.Pairs.Count);
-
-    /// <summary>Errors of one measure over all clips.</summary>
-    public IReadOnlyList<MeasureError> Of(StrideMeasure measure) => [.. clips.SelectMany(c => c.Errors).Where(e => e.Measure == measure)];
-
     public string ToMarkdown()
     {
-        var text = new StringBuilder();
-        Line(text, $"{clips.Count} clips, {Matched} strides matched; precision {Precision:0.000}, recall {Recall:0.000}.");
-        Line(text, $"");
-        WriteMeasures(text);
-        Line(text, $"");
-        WriteClips(text);
+        var (all, sideOn) = (Selection.All(clips), Selection.SideOn(clips));
+        var text = new StringBuilder("# Accuracy against known truth\n\n");
+        text.Append(
+            $"{clips.Count} clips ({clips.Count(c => c.Result.SetAside is not null)} set aside whole), {all.Found} strides matched, {all.MissedSilently} missed without a word, {all.SetAside} set aside under a reason, {all.Invented} invented: " +
+            $"precision {MarkdownTable.Number(all.Precision, "0.000")}, recall {MarkdownTable.Number(all.Recall, "0.000")} of what was not set aside, {MarkdownTable.Number(all.RecallOfAll, "0.000")} of all.\n");
+        Section(text, "Goals", "Errors are measured minus true, stride by stride. Rows that say they are not to be trusted are not in them.", GoalTable.Markdown(clips));
+        Section(text, "Errors, everything not set aside", Columns, MeasureTable.AllMeasures(all));
+        Section(text, "Errors, side-on within 15 deg and rider 200 px and more", "", MeasureTable.AllMeasures(sideOn));
+        Section(text, "By condition", "Each stride stands in every group it was filmed in.", new ConditionTable(clips).Overview());
+        Section(text, "Gaits", "Seconds with the whole rider in the picture. False strides are those measured where the horse was not in rising trot, or that match no true one.", GaitTable.Markdown(clips));
+        Section(text, "Left out", "", $"{LeftOutTable.Strides(clips)}\n{LeftOutTable.Frames(clips)}\n{LeftOutTable.Dropped(clips)}");
+        Section(text, "Clips", "", ClipTable.Markdown(clips));
         return text.ToString();
     }
 
-    private void WriteMeasures(StringBuilder text)
+    private const string Columns =
+        "Limits of agreement: bias ± 1.96 standard deviations within and between clips (Bland and Altman 2007, J Biopharm Stat 17:571). " +
+        "Width over need: median half width of the 95 % intervals over the 95th percentile of the error; 1 is as sharp as the errors allow.";
+
+    private static void Section(StringBuilder text, string title, string words, string body)
     {
-        Line(text, $"| measure | unit | n | bias | MAE | 95th pct | MAE, % of truth | 95 % interval holds |");
-        Line(text, $"|---|---|---|---|---|---|---|---|");
-        foreach (var measure in TrueMeasures.Known)
-        {
-            var errors = Of(measure);
-            if (errors.Count == 0) continue;
-            var unit = MeasureCatalogue.Get(measure).Unit;
-            var sizes = errors.Select(e => Math.Abs(e.Error)).Order().ToArray();
-            var share = 100 * sizes.Average() / errors.Average(e => Math.Abs(e.Truth));
-            Line(text, $"| {MeasureCatalogue.Get(measure).Column} | {unit} | {errors.Count} | {errors.Average(e => e.Error):+0.000;-0.000;0.000} | {sizes.Average():0.000} | {sizes[(int)Math.Ceiling(0.95 * sizes.Length) - 1]:0.000} | {share:0.0} | {100.0 * errors.Count(e => e.HeldByInterval) / errors.Count:0} % |");
-        }
+        text.Append("\n## ").Append(title).Append("\n\n");
+        if (words.Length > 0) text.Append(words).Append("\n\n");
+        text.Append(body);
     }
-
-    private void WriteClips(StringBuilder text)
-    {
-        Line(text, $"| clip | truth | called | fps | camera | rider px | yaw deg | strides found / missed / invented | rise: truth, bias cm | thigh: truth, bias deg | swing: truth, bias cm |");
-        Line(text, $"|---|---|---|---|---|---|---|---|---|---|---|");
-        foreach (var c in clips)
-        {
-            var t = c.Truth;
-            Line(text, $"| {t.Clip} | {t.GaitTerm.ToTerm()} | {c.GaitsCalled} | {t.Fps:0.##} | {t.Camera} | {t.RiderPxHeightMean:0} | {t.YawNominalDeg:0} | {c.Match.Pairs.Count} / {c.Match.Missed.Count} / {c.Match.Invented.Count} | {Bias(c, StrideMeasure.RiseHeightCm)} | {Bias(c, StrideMeasure.ThighAngleSit)} | {Bias(c, StrideMeasure.StirrupDriftSwingCm)} |");
-        }
-    }
-
-    private static string Bias(ClipErrors clip, StrideMeasure measure)
-    {
-        var errors = clip.Errors.Where(e => e.Measure == measure).ToArray();
-        return errors.Length == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{errors.Average(e => e.Truth):0.0}, {errors.Average(e => e.Error):+0.00;-0.00}");
-    }
-
-    private static double Ratio(int part, int whole) => whole == 0 ? double.NaN : part / (double)whole;
-
-    private static void Line(StringBuilder text, FormattableString line) => text.Append(line.ToString(CultureInfo.InvariantCulture)).Append('\n');
 }
