@@ -10,6 +10,7 @@ namespace GaitSeat.Model;
 /// <param name="PixelFormat">Pixel format as FFmpeg writes it, such as <c>yuv420p10le</c>.</param>
 /// <param name="RotationDegrees">Display rotation, clockwise: 0, 90, 180 or 270.</param>
 /// <param name="Interlaced">Whether the stream says it is interlaced.</param>
+/// <param name="Stream">Which stream of the file the pictures are, and its clock.</param>
 public sealed record ClipInfo(
     string Path,
     double DurationSeconds,
@@ -19,7 +20,23 @@ public sealed record ClipInfo(
     string Codec,
     string PixelFormat,
     int RotationDegrees,
-    bool Interlaced);
+    bool Interlaced,
+    StreamInfo Stream);
+
+/// <summary>The video stream of a clip: what decoding needs to know beside the picture.</summary>
+/// <param name="Container">FFmpeg's name of the container.</param>
+/// <param name="Index">Stream number within the file.</param>
+/// <param name="TickNumerator">Seconds in a tick of the stream's clock: the numerator.</param>
+/// <param name="TickDenominator">And the denominator.</param>
+/// <param name="OriginTicks">Presentation time of the first frame, ticks.</param>
+/// <param name="Transfer">Colour transfer, such as <c>smpte2084</c>; empty where not said.</param>
+public sealed record StreamInfo(string Container, int Index, long TickNumerator, long TickDenominator, long OriginTicks, string Transfer)
+{
+    /// <summary>High dynamic range: perceptual quantiser or hybrid log-gamma (ITU-R BT.2100).</summary>
+    public bool IsHdr => Transfer is "smpte2084" or "arib-std-b67";
+
+    public double ToSeconds(long ticks) => (double)((decimal)ticks * TickNumerator / TickDenominator);
+}
 
 /// <summary>A clip, frame or stride that was left out, and why.</summary>
 /// <param name="Scope">What was left out.</param>

@@ -32,14 +32,14 @@ public sealed class ClipProbe
         await _judge.CheckAsync(path, answer, stream, ct);
         var (duration, rate) = await LengthAsync(path, stream!, ct);
         var (width, height) = stream!.DisplaySize();
-        return new(path, duration, width, height, rate, stream.Codec, stream.PixelFormat, stream.RotationDegrees, stream.Interlaced);
+        return new(path, duration, width, height, rate, stream.Codec, stream.PixelFormat, stream.RotationDegrees, stream.Interlaced, stream.Stream);
     }
 
     /// <summary>Streamed recordings carry no length; then the packets are counted, which reads the file once without decoding.</summary>
     private async Task<(double Seconds, double RateHz)> LengthAsync(string path, StreamLook stream, CancellationToken ct)
     {
         if (stream is { DurationSeconds: { } seconds, RateHz: { } rate }) return (seconds, rate);
-        var (scanned, packets) = await _scan.RunAsync(path, stream, ct);
+        var (scanned, packets) = await _scan.RunAsync(path, stream.Stream, ct);
         var length = stream.DurationSeconds ?? scanned;
         return (length, stream.RateHz ?? (length > 0 ? packets / length : 0));
     }

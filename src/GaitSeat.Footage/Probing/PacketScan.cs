@@ -7,7 +7,7 @@ namespace GaitSeat.Footage;
 internal sealed class PacketScan(FfmpegTools tools)
 {
     /// <exception cref="ClipSetAsideException">The file cannot be read.</exception>
-    public async Task<(double Seconds, int Packets)> RunAsync(string path, StreamLook stream, CancellationToken cancellationToken)
+    public async Task<(double Seconds, int Packets)> RunAsync(string path, StreamInfo stream, CancellationToken cancellationToken)
     {
         var arguments = $"-hide_banner -v error -protocol_whitelist file -format_whitelist {FormatLists.Allowed} -select_streams {stream.Index} "
             + $"-show_entries packet=pts,duration -print_format csv=p=0 -i \"{CommandText.QuotedFile(path)}\"";

@@ -56,7 +56,7 @@ internal sealed class ProbeJudge(ProbeCommand command, PacketScan scan, ProbeSet
             return No(ClipReasons.TooShort, $"'{path}' holds {stream.FramesSeen} frame(s); at least {settings.MinFrames} are needed.");
         if (IsCut(messages))
             return No(ClipReasons.Truncated, $"'{path}' is cut off before its first whole frame: {messages.LastLine()}. Copy it again from the camera.");
-        var (_, packets) = await scan.RunAsync(path, stream, cancellationToken);
+        var (_, packets) = await scan.RunAsync(path, stream.Stream, cancellationToken);
         return packets == 0
             ? No(ClipReasons.ZeroLength, $"'{path}' has a video stream of no length; record it again.")
             : No(ClipReasons.Unreadable, $"'{path}' cannot be decoded: {messages.LastLine()}. Does a player show it?");

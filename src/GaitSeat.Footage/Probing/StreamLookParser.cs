@@ -25,9 +25,9 @@ internal static class StreamLookParser
         var times = frames.Select(f => Number(f, "best_effort_timestamp") ?? Number(f, "pts")).OfType<long>().ToArray();
         var (tickNumerator, tickDenominator) = Ratio(Text(stream, "time_base"), '/') ?? (1, 1000);
         var sides = List(stream, "side_data_list").Concat(frames.Take(1).SelectMany(f => List(f, "side_data_list"))).ToArray();
+        var origin = times.Length > 0 ? times.Min() : Number(stream, "start_pts") ?? 0;
         return new(
-            Text(root.GetProperty("format"), "format_name"),
-            index,
+            new(Text(root.GetProperty("format"), "format_name"), index, tickNumerator, tickDenominator, origin, Text(stream, "color_transfer")),
             Text(stream, "codec_name"),
             Text(stream, "codec_tag_string"),
             Text(stream, "pix_fmt"),
@@ -37,13 +37,9 @@ internal static class StreamLookParser
             Rotation(sides),
             IsInterlaced(stream, frames),
             Text(stream, "codec_tag_string") is "encv" || sides.Any(s => Text(s, "side_data_type").Contains("Encryption", StringComparison.Ordinal)),
-            tickNumerator,
-            tickDenominator,
-            times.Length > 0 ? times.Min() : Number(stream, "start_pts") ?? 0,
             frames.Length,
             Seconds(stream, "duration") ?? Seconds(root.GetProperty("format"), "duration"),
-            Rate(stream),
-            Text(stream, "color_transfer"));
+            Rate(stream));
     }
 
     private static bool IsInterlaced(JsonElement stream, JsonElement[] frames) =>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using GaitSeat.Model;
 
 namespace GaitSeat.Footage;
 
@@ -8,15 +9,15 @@ internal static class FilterChain
     /// <summary>Mean rates up to this much over the limit are left alone, so that 60.0x Hz from a phone's clock is not halved.</summary>
     private const double RateTolerance = 0.02;
 
-    public static string Build(StreamLook stream, ReadSettings settings, double rateHz, int widthPx, int heightPx)
+    public static string Build(ClipInfo clip, ReadSettings settings, int widthPx, int heightPx)
     {
-        var filters = new List<string> { Trim(stream, settings), $"setpts=PTS-({stream.OriginTicks})" };
+        var filters = new List<string> { Trim(clip.Stream, settings), $"setpts=PTS-({clip.Stream.OriginTicks})" };
 
         // One frame out for one in: the rate of strides does not need fields, and doubled frames would not be pictures that were taken together.
-        if (stream.Interlaced) filters.Add("bwdif=mode=send_frame:parity=auto:deint=all");
+        if (clip.Interlaced) filters.Add("bwdif=mode=send_frame:parity=auto:deint=all");
 
         // NUT takes rising times only. A clip that steps back in time (joined recordings) loses the frames that step back.
-        filters.Add($"select='isnan(prev_selected_pts)+gt(pts,prev_selected_pts){Thinning(settings, rateHz)}'");
+        filters.Add($"select='isnan(prev_selected_pts)+gt(pts,prev_selected_pts){Thinning(settings, clip.AverageFrameRateHz)}'");
         // Without accurate_rnd and full_chroma_int, which turn off the fast paths: 2.5 instead of 7.1 ms of one core a 720p frame, for the last bit of a colour.
         filters.Add($"scale={widthPx}:{heightPx}:flags=bicubic");
         filters.Add("setsar=1");
@@ -24,7 +25,7 @@ internal static class FilterChain
         return string.Join(',', filters);
     }
 
-    private static string Trim(StreamLook stream, ReadSettings settings)
+    private static string Trim(StreamInfo stream, ReadSettings settings)
     {
         var start = stream.OriginTicks + Ticks(stream, settings.StartSeconds ?? 0);
         var trim = $"trim=start_pts={start}";
@@ -32,7 +33,7 @@ internal static class FilterChain
     }
 
     /// <summary>The first tick not before a time. A millionth of a tick of slack, for a time that was written down from a tick.</summary>
-    private static long Ticks(StreamLook stream, double seconds) =>
+    private static long Ticks(StreamInfo stream, double seconds) =>
         (long)Math.Ceiling(seconds * stream.TickDenominator / stream.TickNumerator - 1e-6);
 
     /// <summary>

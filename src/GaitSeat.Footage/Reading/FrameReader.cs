@@ -15,9 +15,6 @@ namespace GaitSeat.Footage;
 /// </remarks>
 public sealed class FrameReader(FfmpegTools tools)
 {
-    /// <summary>How long the second look at the file may take, s: the probe has just opened it.</summary>
-    private const double LookTimeoutSeconds = 60;
-
     /// <summary>Size of the analysed picture: the display size, made smaller until the longest side fits, never larger; even, and at least 2.</summary>
     public static (int WidthPx, int HeightPx) AnalysisSize(ClipInfo clip, ReadSettings settings)
     {
@@ -50,9 +47,9 @@ public sealed class FrameReader(FfmpegTools tools)
 
     private async IAsyncEnumerable<Frame> Impl(ClipInfo clip, ReadSettings settings, ReadReport report, [EnumeratorCancellation] CancellationToken ct)
     {
-        var stream = await LookAsync(clip, ct);
+        FileStart.Check(clip.Path);
         var (width, height) = AnalysisSize(clip, settings);
-        var command = DecodeCommand.Build(clip, stream, settings, width, height);
+        var command = DecodeCommand.Build(clip, settings, width, height);
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(ct);
         await using var process = ToolProcess.Start(tools.FfmpegPath, command, withInput: false, stop.Token);
         var ahead = Channel.CreateBounded<Frame>(new BoundedChannelOptions(settings.FramesAhead) { SingleReader = true, SingleWriter = true });
@@ -71,7 +68,7 @@ public sealed class FrameReader(FfmpegTools tools)
 
             var exitCode = await process.WaitAsync();
             ct.ThrowIfCancellationRequested();
-            ReadJudge.Conclude(clip, settings, stream, exitCode, process.Messages, report);
+            ReadJudge.Conclude(clip, settings, exitCode, process.Messages, report);
         }
         finally
         {
@@ -80,13 +77,5 @@ public sealed class FrameReader(FfmpegTools tools)
             await decoding.ContinueWith(_ => { }, TaskScheduler.Default);
             while (ahead.Reader.TryRead(out var unread)) unread.Dispose();
         }
-    }
-
-    /// <summary>What the clip record does not carry: the stream's clock, its first time, its container.</summary>
-    private async Task<StreamLook> LookAsync(ClipInfo clip, CancellationToken ct)
-    {
-        FileStart.Check(clip.Path);
-        var (answer, stream) = await new ProbeCommand(tools, TimeSpan.FromSeconds(LookTimeoutSeconds)).LookAsync(clip.Path, wantedFrames: 1, ct);
-        return stream ?? throw new ClipSetAsideException(ClipReasons.Unreadable, $"'{clip.Path}' could be probed but can be opened no more: {answer.Messages.LastLine()}.");
     }
 }

@@ -9,10 +9,10 @@ internal static class ReadJudge
     private const double MissingEndSeconds = 0.5;
 
     /// <exception cref="ClipSetAsideException">There was no frame at all.</exception>
-    public static void Conclude(ClipInfo clip, ReadSettings settings, StreamLook stream, int exitCode, ToolMessages messages, ReadReport report)
+    public static void Conclude(ClipInfo clip, ReadSettings settings, int exitCode, ToolMessages messages, ReadReport report)
     {
-        if (stream.Interlaced) report.Add("Interlaced: deinterlaced to whole frames.");
-        if (stream.IsHdr) report.Add($"High dynamic range ({stream.Transfer}): shown as coded, without tone mapping.");
+        if (clip.Interlaced) report.Add("Interlaced: deinterlaced to whole frames.");
+        if (clip.Stream.IsHdr) report.Add($"High dynamic range ({clip.Stream.Transfer}): shown as coded, without tone mapping.");
         if (report.FramesRead == 0) RefuseEmpty(clip, settings, exitCode, messages);
         else NoteDamage(clip, settings, exitCode, messages, report);
     }

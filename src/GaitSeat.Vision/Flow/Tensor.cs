@@ -5,6 +5,9 @@ internal readonly record struct Tensor(double Xx, double Xy, double Yy)
 {
     public double Determinant => (Xx * Yy) - (Xy * Xy);
 
+    /// <summary>Sum of the eigenvalues.</summary>
+    public double Trace => Xx + Yy;
+
     /// <summary>Larger and smaller eigenvalue.</summary>
     public (double Large, double Small) Eigenvalues
     {

@@ -14,9 +14,9 @@ internal sealed class BlazePoseReader(ModelFile heavy, BodyPointSettings setting
     private readonly float[] _input = new float[3 * InputPx * InputPx];
 
     /// <summary>33 points; null when the first model's trunk has no length.</summary>
-    public RawPoints? Read(Frame frame, RawPoints first)
+    public RawPoints? Read(Frame frame, RawPoints first, bool mirrored)
     {
-        if (BodyCrops.AlongTorso(first, settings.TorsoCropFactor, InputPx) is not { } crop) return null;
+        if (BodyCrops.AlongTorso(first, settings.TorsoCropFactor, InputPx, mirrored) is not { } crop) return null;
         CropSampler.Fill(frame, crop, Format, _input);
         var o = _session.Run(_input, 1);
         return BlazePoseDecoder.Decode(o["ld_3d"], o["heatmap"], crop, settings.RefinePeakMinimum);

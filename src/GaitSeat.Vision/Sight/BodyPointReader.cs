@@ -44,16 +44,11 @@ public sealed class BodyPointReader : IDisposable
     public RawPose Read(int worker, Frame frame, BoxPx riderBox)
     {
         ArgumentNullException.ThrowIfNull(frame);
-        if (!_mirrorEveryOther || frame.Index % 2 == 0) return ReadAsIs(worker, frame, riderBox);
-        using var mirrored = MirroredReading.Of(frame);
-        return MirroredReading.Back(ReadAsIs(worker, mirrored, MirroredReading.Of(riderBox, frame.WidthPx)), riderBox, frame.WidthPx);
-    }
-
-    private RawPose ReadAsIs(int worker, Frame frame, BoxPx riderBox)
-    {
+        var mirrored = _mirrorEveryOther && frame.Index % 2 != 0;
         var (firstReader, secondReader) = _workers[worker];
-        var first = firstReader.Read(frame, riderBox);
-        return new(riderBox, first, secondReader?.Read(frame, first));
+        var first = firstReader.Read(frame, riderBox, mirrored);
+        var pose = new RawPose(riderBox, first, secondReader?.Read(frame, first, mirrored));
+        return mirrored ? MirroredReading.SidesChanged(pose) : pose;
     }
 
     public void Dispose()

@@ -75,7 +75,7 @@ public static class CropSampler
             var start = crop.ToPicture(0.5 / samples, v);
             var (sin, cos) = Math.SinCos(crop.AngleRad);
             // 32.32 fixed point: no rounding instruction in the inner loop, and 4096 steps of 2^-33 px error stay far below a thousandth.
-            long stepX = Fixed(crop.Scale * cos / samples), stepY = Fixed(crop.Scale * sin / samples);
+            long stepX = Fixed(crop.Across * cos / samples), stepY = Fixed(crop.Across * sin / samples);
             // Pixel centres lie at halves: in this count pixel k stands at k.
             long x = Fixed(start.X - 0.5), y = Fixed(start.Y - 0.5);
             for (var column = 0; column < sums.Length; column++)

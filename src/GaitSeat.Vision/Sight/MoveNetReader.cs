@@ -14,9 +14,9 @@ internal sealed class MoveNetReader(ModelFile thunder, double cropFactor) : IBox
     private readonly OnnxSession _session = new(thunder, 1);
     private readonly float[] _input = new float[3 * InputPx * InputPx];
 
-    public RawPoints Read(Frame frame, BoxPx rider)
+    public RawPoints Read(Frame frame, BoxPx rider, bool mirrored)
     {
-        var crop = BodyCrops.Around(rider, cropFactor, InputPx);
+        var crop = BodyCrops.Around(rider, cropFactor, InputPx, mirrored);
         CropSampler.Fill(frame, crop, Format, _input);
         var o = _session.Run(_input, 1);
         var maps = new MoveNetMaps(o["kpt_heatmap"], o["center"], o["kpt_regress"], o["kpt_offset"], InputPx / MoveNetDecoder.CellPx);

@@ -25,9 +25,9 @@ internal sealed class UserModelReader : IBoxPointReader
         _input = new float[_picture.Length];
     }
 
-    public RawPoints Read(Frame frame, BoxPx rider)
+    public RawPoints Read(Frame frame, BoxPx rider, bool mirrored)
     {
-        var crop = BodyCrops.Around(rider, _cropFactor, _squarePx);
+        var crop = BodyCrops.Around(rider, _cropFactor, _squarePx, mirrored);
         CropSampler.Fill(frame, crop, Plain, _square);
         int width = _model.Input.WidthPx, height = _model.Input.HeightPx, left = (_squarePx - width) / 2, top = (_squarePx - height) / 2;
         for (var y = 0; y < height; y++)

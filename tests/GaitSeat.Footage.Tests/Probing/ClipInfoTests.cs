@@ -8,7 +8,7 @@ public sealed class ClipInfoTests(MadeClips clips)
     public async Task PlainClip_IsDescribed()
     {
         var path = await clips.PlainAsync();
-        Assert.Equal(new(path, 1, 64, 48, 30, "h264", "yuv420p", 0, false), await ProbeAsync(path));
+        Assert.Equal(new(path, 1, 64, 48, 30, "h264", "yuv420p", 0, false, new("mov,mp4,m4a,3gp,3g2,mj2", 0, 1, 15360, 0, "")), await ProbeAsync(path));
     }
 
     [Fact]

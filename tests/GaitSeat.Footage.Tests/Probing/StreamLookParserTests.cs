@@ -32,10 +32,10 @@ public sealed class StreamLookParserTests
 
     [Fact]
     public void Origin_IsTheEarliestFrame() =>
-        Assert.Equal(-3, Parse(""" "start_pts":7 """, """[{"stream_index":0,"best_effort_timestamp":4},{"stream_index":0,"best_effort_timestamp":-3},{"stream_index":1,"pts":-9}]""").OriginTicks);
+        Assert.Equal(-3, Parse(""" "start_pts":7 """, """[{"stream_index":0,"best_effort_timestamp":4},{"stream_index":0,"best_effort_timestamp":-3},{"stream_index":1,"pts":-9}]""").Stream.OriginTicks);
 
     [Fact]
-    public void Clock_IsKeptAsARatio() => Assert.Equal(1001 * 30.0 / 30000, Parse(""" "width":1 """).ToSeconds(30));
+    public void Clock_IsKeptAsARatio() => Assert.Equal(1001 * 30.0 / 30000, Parse(""" "width":1 """).Stream.ToSeconds(30));
 
     [Theory]
     [InlineData("0/0", "25/1", 25.0)]

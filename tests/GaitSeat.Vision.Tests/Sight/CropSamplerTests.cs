@@ -46,6 +46,22 @@ public sealed class CropSamplerTests
         Assert.All(tensor, v => Assert.InRange(v, 85, 115));
     }
 
+    [Theory]
+    [InlineData(0)]
+    [InlineData(0.3)]
+    public void MirroredCrop_IsTheCropMirrored(double angleRad)
+    {
+        using var frame = Made(64, 48, (x, y) => ((byte)(x * 3 + y), (byte)(y * 5), (byte)(x * y)));
+        var crop = new CropTransform(30, 22, 25, angleRad, 24);
+        float[] plain = new float[3 * 24 * 24], mirrored = new float[3 * 24 * 24];
+        CropSampler.Fill(frame, crop, Plain, plain);
+        CropSampler.Fill(frame, crop with { Mirrored = true }, Plain, mirrored);
+        for (var row = 0; row < 24; row++)
+            for (var column = 0; column < 24; column++)
+                for (var c = 0; c < 3; c++)
+                    Assert.Equal(plain[(row * 24 + column) * 3 + c], mirrored[(row * 24 + 23 - column) * 3 + c], 2);
+    }
+
     [Fact]
     public void OutsideThePicture_HasTheGivenValue()
     {

@@ -6,8 +6,8 @@ namespace GaitSeat.Vision.Tests.Sight;
 public sealed class CropTransformTests
 {
     private static readonly Gen<CropTransform> AnyCrop =
-        Gen.Select(Gen.Double[-500, 2500], Gen.Double[-500, 2500], Gen.Double[20, 2000], Gen.Double[-Math.PI, Math.PI], Gen.Int[32, 512])
-            .Select((x, y, side, angle, input) => new CropTransform(x, y, side, angle, input));
+        Gen.Select(Gen.Double[-500, 2500], Gen.Double[-500, 2500], Gen.Double[20, 2000], Gen.Double[-Math.PI, Math.PI], Gen.Int[32, 512], Gen.Bool)
+            .Select((x, y, side, angle, input, mirrored) => new CropTransform(x, y, side, angle, input, mirrored));
 
     [Fact]
     public void PictureToInputAndBack_IsTheSamePoint() =>
@@ -46,4 +46,9 @@ public sealed class CropTransformTests
         Assert.Equal(200, up.X, 9);
         Assert.Equal(100, up.Y, 9);
     }
+
+    [Fact]
+    public void Mirrored_TurnsLeftAndRightOfTheSquareRoundItsMiddle() =>
+        Gen.Select(AnyCrop, Gen.Double[0, 256], Gen.Double[0, 256]).Sample((crop, u, v) =>
+            crop.ToPicture(u, v).DistanceTo((crop with { Mirrored = !crop.Mirrored }).ToPicture(crop.InputPx - u, v)) < 1e-6, seed: "0N0XIzNsQ0O2");
 }
