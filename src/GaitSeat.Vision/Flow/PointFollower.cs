@@ -6,7 +6,11 @@ namespace GaitSeat.Vision.Flow;
 internal sealed class PointFollower(MatchSettings settings)
 {
     private readonly WindowMatcher _matcher = new();
-    private readonly MatchLimits _limits = new(settings.Iterations, settings.SettledPx, settings.FarthestPx);
+    // A coarse level only has to hand a start to the next finer one, whose window is sixteen px wide.
+    private const double CoarseSettledFactor = 10;
+
+    private readonly MatchLimits _fine = new(settings.Iterations, settings.SettledPx, settings.FarthestPx);
+    private readonly MatchLimits _coarse = new(settings.Iterations, CoarseSettledFactor * settings.SettledPx, settings.FarthestPx);
 
     /// <param name="guess">Expected motion, level-0 px.</param>
     /// <param name="rough">A first pass on coarse levels: the window need not look alike yet.</param>
@@ -38,7 +42,7 @@ internal sealed class PointFollower(MatchSettings settings)
             }
 
             var (x, y) = ((place.X + way.X) * scale, (place.Y + way.Y) * scale);
-            if (!_matcher.Settle(to.Levels[level], ref x, ref y, Pull(scale), _limits, out var noise)) return false;
+            if (!_matcher.Settle(to.Levels[level], ref x, ref y, Pull(scale), level == fine ? _fine : _coarse, out var noise)) return false;
             way = new((x / scale) - place.X, (y / scale) - place.Y, _matcher.Structure, noise, _matcher.Contrast);
         }
 
