@@ -29,6 +29,9 @@ internal sealed class GaitEvidence(GaitSettings settings)
         var large = Above(w.BouncePct, settings.CanterAmplitudePctLeg);
         Set(Gait.Canter, slow * large);
         Set(Gait.Walk, slow * (1 - large) * Above(w.BouncePct, settings.WalkAmplitudePctLeg) * (1 - Halted(w, 0)));
+
+        // What moves slower than any gait's beat is drift (a slope, a camera), however large.
+        Set(Gait.Walk, settings.PaceEvidence * Strolls(w) * (1 - large * Above(w.BounceHz, settings.MinBounceHz)));
         Set(Gait.Halt, (1 - Above(w.BouncePct, settings.WalkAmplitudePctLeg)) * Halted(w, 1));
         return evidence;
 
@@ -43,6 +46,10 @@ internal sealed class GaitEvidence(GaitSettings settings)
 
     private double Halted(WindowEvidence w, double whereUnknown) =>
         double.IsNaN(w.SpeedLegsPerSecond) ? whereUnknown : 1 - Above(Math.Abs(w.SpeedLegsPerSecond), settings.HaltSpeedLegsPerSecond);
+
+    /// <summary>Gets along, and slower than any trot; 0 where the speed is not known.</summary>
+    private double Strolls(WindowEvidence w) =>
+        double.IsNaN(w.SpeedLegsPerSecond) ? 0 : (1 - Halted(w, 1)) * (1 - Above(Math.Abs(w.SpeedLegsPerSecond), settings.WalkToLegsPerSecond));
 
     /// <summary>Logistic: 0.5 at the limit, 0.92 a fifth above it, 0.08 a fifth below.</summary>
     private static double Above(double value, double limit) => 1 / (1 + Math.Exp((limit - value) / (Softness * limit)));

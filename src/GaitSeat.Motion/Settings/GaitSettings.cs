@@ -66,6 +66,14 @@ public sealed record GaitSettings
     [Range(0.0, 5.0)]
     public double HaltSpeedLegsPerSecond { get; init; } = 0.5;
 
+    /// <summary>Fastest walk over the ground, legs a second: 2.1 m/s, between an extended walk's 1.8 and a collected trot's 3.2 m/s (Clayton 1994, 1995, from memory).</summary>
+    [Range(0.5, 20.0)]
+    public double WalkToLegsPerSecond { get; init; } = 2.6;
+
+    /// <summary>Evidence for a walk from pace alone, 0..1: the horse gets along at a walk's speed without a large bounce, though no beat is seen (poor points, or a clip shown slower than life). More than "unknown", less than any beat.</summary>
+    [Range(0.001, 1.0)]
+    public double PaceEvidence { get; init; } = 0.3;
+
     /// <summary>Evidence given to "unknown", 0..1: a gait must beat it.</summary>
     [Range(0.001, 1.0)]
     public double UnknownEvidence { get; init; } = 0.12;

@@ -63,7 +63,7 @@ public sealed class PipelineFileTests
     {
         var standard = new PipelineSettings();
 
-        Assert.NotEqual(PipelineHash.Of(standard), PipelineHash.Of(standard with { Scout = standard.Scout with { RateHz = 4 } }));
+        Assert.NotEqual(PipelineHash.Of(standard), PipelineHash.Of(standard with { Scout = standard.Scout with { RateHz = standard.Scout.RateHz + 1 } }));
         Assert.Equal(PipelineHash.Of(standard), PipelineHash.Of(standard with { Run = new() { PointWorkers = 7 }, Output = new() { Overlay = false } }));
     }
 
