@@ -49,7 +49,7 @@ public sealed class ProcessTests(SeasonFolder season)
         NeedsWeights();
         var (clips, dataset) = (OneClip("changed", SeasonFolder.Walk, "rising"), Path.Combine(season.Folder, "dataset-changed"));
         var pipeline = Path.Combine(season.Folder, "slower.yaml");
-        await File.WriteAllTextAsync(pipeline, "scout:\n  rate_hz: 4\noutput:\n  overlay: false\n  plot: false\n");
+        await File.WriteAllTextAsync(pipeline, "scout:\n  rate_hz: 3\noutput:\n  overlay: false\n  plot: false\n");
 
         Assert.Equal(ExitCodes.Done, (await SeasonFolder.RunAsync(default, "process", clips, "--dataset", dataset)).Code);
         Assert.Equal(ExitCodes.Done, (await SeasonFolder.RunAsync(default, "process", clips, "--dataset", dataset, "--pipeline", pipeline)).Code);
