@@ -6,10 +6,10 @@ namespace GaitSeat.Studio;
 public sealed class StudioRenderer(FfmpegTools tools)
 {
     /// <summary>Goes up when the same script would give other pictures or another truth.</summary>
-    public const int DrawingVersion = 1;
+    public const int DrawingVersion = 2;
 
     /// <summary>Made footage is encoded like a good phone's, not without loss: the measures must hold on such pictures.</summary>
-    private static readonly EncodeSettings Encoding = new() { Crf = 20, Preset = EncodePreset.VeryFast };
+    private static EncodeSettings Encoding(ClipScript script) => new() { Crf = script.Crf, Preset = EncodePreset.VeryFast };
 
     /// <summary>Makes <c>NAME.mp4</c>, <c>NAME.truth.json</c> and <c>NAME.truth.csv</c> in a folder.</summary>
     /// <exception cref="ArgumentException">The script cannot be ridden or drawn; the message says which value and what is allowed.</exception>
@@ -37,14 +37,15 @@ public sealed class StudioRenderer(FfmpegTools tools)
     // While one batch of frames is encoded the next is drawn, one frame a core.
     private async Task EncodeAsync(FrameMaker maker, ClipScript script, string path, CancellationToken ct)
     {
-        await using var encoder = new ClipEncoder(tools, path, script.WidthPx, script.HeightPx, script.FrameRateHz, Encoding);
+        await using var encoder = new ClipEncoder(tools, path, script.WidthPx, script.HeightPx, script.FrameRateHz, Encoding(script));
+        var times = FrameTimes.Of(script);
         var (drawing, drawn) = (new FrameBatch(maker), new FrameBatch(maker));
-        await drawing.DrawAsync(0, script.FrameCount, ct);
+        await drawing.DrawAsync(0, times.Length, ct);
         while (drawing.Count > 0)
         {
             (drawing, drawn) = (drawn, drawing);
-            var next = drawing.DrawAsync(drawn.First + drawn.Count, script.FrameCount, ct);
-            for (var i = 0; i < drawn.Count; i++) await encoder.WriteAsync(drawn.Frame(i), ct);
+            var next = drawing.DrawAsync(drawn.First + drawn.Count, times.Length, ct);
+            for (var i = 0; i < drawn.Count; i++) await encoder.WriteAsync(drawn.Frame(i), times[drawn.First + i], ct);
             await next;
         }
 

@@ -22,25 +22,35 @@ internal sealed class Backdrop
     private readonly byte[] _rgb;
 
     /// <param name="states">The camera over the whole clip, ends included.</param>
+    /// <param name="farthestM">Greatest distance of the horse: the fence stands beyond.</param>
     /// <param name="blurPx">How far a standing thing runs across the picture during the exposure, px.</param>
-    public Backdrop(ClipScript script, IReadOnlyList<CameraState> states, double blurPx)
+    public Backdrop(ClipScript script, IReadOnlyList<CameraState> states, double farthestM, double blurPx)
     {
         (_widthPx, _heightPx) = (script.WidthPx, script.HeightPx);
-        _focalPx = states.Max(s => s.FocalPx);
+        // A long way round is painted at half the detail: surroundings out of focus, and a quarter of the paint.
+        var fine = script.Way == Way.Usual ? 1 : 0.5;
+        _focalPx = fine * states.Max(s => s.FocalPx);
         var shortest = states.Min(s => s.FocalPx);
-        var half = Math.Atan(_widthPx / 2.0 / shortest);
+        var spare = CornerPx(states);
+        var half = Math.Atan((_widthPx / 2.0 + spare) / shortest);
         _left = states.Min(s => s.PanRad) - half - MarginPx / _focalPx;
         var right = states.Max(s => s.PanRad) + half + MarginPx / _focalPx;
-        _top = -states.Max(s => s.CentreYPx) / shortest * _focalPx - MarginPx;
-        var bottom = (_heightPx - states.Min(s => s.CentreYPx)) / shortest * _focalPx + MarginPx;
+        _top = -(states.Max(s => s.CentreYPx) + spare) / shortest * _focalPx - MarginPx;
+        var bottom = (_heightPx + spare - states.Min(s => s.CentreYPx)) / shortest * _focalPx + MarginPx;
         _columns = (int)Math.Ceiling((right - _left) * _focalPx) + 2;
         _rows = (int)Math.Ceiling(bottom - _top) + 2;
-        _rgb = Paint(new Scenery(script, _focalPx), (int)Math.Round(blurPx));
+        _rgb = Paint(new Scenery(script, farthestM, _focalPx), (int)Math.Round(fine * blurPx));
     }
 
     /// <summary>Writes the surroundings as the camera sees them into a whole frame.</summary>
     public void Unroll(CameraState camera, Span<byte> rgb)
     {
+        if (camera.RollRad != 0)
+        {
+            new TiltedView(_rgb, _columns, _rows, _widthPx, _heightPx).Unroll(camera, _focalPx, _left, _top, rgb);
+            return;
+        }
+
         Span<int> column = stackalloc int[_widthPx];
         Span<int> share = stackalloc int[_widthPx];
         Span<float> rowStep = stackalloc float[_widthPx];
@@ -58,6 +68,10 @@ internal sealed class Backdrop
         for (var y = 0; y < _heightPx; y++)
             UnrollRow((float)(y + 0.5 - camera.CentreYPx), column, share, rowStep, rgb.Slice(3 * y * _widthPx, 3 * _widthPx));
     }
+
+    // How much further than an upright picture the corners of a turned one reach.
+    private double CornerPx(IReadOnlyList<CameraState> states) =>
+        Math.Sin(states.Max(s => Math.Abs(s.RollRad))) * Math.Max(_widthPx, _heightPx) / 2;
 
     private void UnrollRow(float fromCentre, ReadOnlySpan<int> column, ReadOnlySpan<int> share, ReadOnlySpan<float> rowStep, Span<byte> target)
     {

@@ -14,15 +14,19 @@ internal static class GroundShadow
         var (sin, cos) = Math.SinCos(camera.PanRad);
         var away = standing.X * sin + standing.Depth * cos;
         var lens = camera.FocalPx * StudioCamera.HeightM;
-        var first = Math.Max(0, (int)(camera.CentreYPx + lens / (away + Reach)) - canvas.Y);
-        var last = Math.Min(canvas.Height - 1, (int)(camera.CentreYPx + lens / Math.Max(1, away - Reach)) - canvas.Y);
+        // Turned about its axis the picture's rows run across the ground's: a few more are looked at.
+        var spare = Math.Abs(Math.Sin(camera.RollRad)) * Math.Max(Math.Abs(canvas.X - camera.TurnXPx), Math.Abs(canvas.X + canvas.Width - camera.TurnXPx));
+        var first = Math.Max(0, (int)(camera.CentreYPx + lens / (away + Reach) - spare) - canvas.Y);
+        var last = Math.Min(canvas.Height - 1, (int)(camera.CentreYPx + lens / Math.Max(1, away - Reach) + spare) - canvas.Y);
         for (var y = first; y <= last; y++)
         {
-            var depth = lens / (canvas.Y + y + 0.5 - camera.CentreYPx);
             var row = canvas.Row(y);
             for (var x = 0; x < row.Length; x++)
             {
-                var across = (canvas.X + x + 0.5 - camera.CentreXPx) / camera.FocalPx * depth;
+                var (px, py) = camera.Upright(canvas.X + x + 0.5, canvas.Y + y + 0.5);
+                if (py <= camera.CentreYPx + 1) continue;
+                var depth = lens / (py - camera.CentreYPx);
+                var across = (px - camera.CentreXPx) / camera.FocalPx * depth;
                 var (dx, dd) = (across * cos + depth * sin - standing.X, -across * sin + depth * cos - standing.Depth);
                 // Light from the upper left and the front: the shadow lies to the right and behind.
                 var shade = At(dx, dd, standing, hooves);

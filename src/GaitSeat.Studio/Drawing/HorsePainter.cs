@@ -1,3 +1,5 @@
+using GaitSeat.Model;
+
 namespace GaitSeat.Studio;
 
 /// <summary>Draws the horse and its tack from the far side to the near side.</summary>
@@ -5,6 +7,8 @@ internal sealed class HorsePainter(ClipScript script, Puppet puppet)
 {
     /// <summary>Far legs stand in the shade of the body.</summary>
     public const float FarDim = 0.62f;
+    private readonly double _size = script.HorseScale;
+    private readonly float _scale = (float)script.HorseScale;
     private const double LegNearM = 0.15;
     private const double SideNearM = 0.22;
 
@@ -23,19 +27,20 @@ internal sealed class HorsePainter(ClipScript script, Puppet puppet)
         Tail(canvas, view, moment);
         // A straight metre of the trunk's axis under the seat carries the whole part.
         var below = -HorseParts.TrunkAxisBelowSeatM;
-        canvas.Draw(puppet.Trunk, view.Between(OnTrunk(trunk, 0, below), 0, OnTrunk(trunk, 1, below), 0, 1, 1), 1);
+        canvas.Draw(puppet.Trunk, view.Between(OnTrunk(trunk, 0, below), 0, OnTrunk(trunk, 1, below), 0, 1, _scale), 1);
         NeckAndHead(canvas, view, moment);
         Leg(canvas, view, moment, fore: false, near: true);
         Leg(canvas, view, moment, fore: true, near: true);
     }
 
+    // A saddle fits the rider: only the girth goes with the size of the horse.
     public void Tack(Canvas canvas, View view, RideMoment moment)
     {
         var trunk = moment.Trunk;
         canvas.Draw(puppet.Girth, view.Between(OnTrunk(trunk, 0.13, -0.44), SideNearM, OnTrunk(trunk, 0.15, -0.735), 0.1, 0.30f, 1), 0.95f);
-        canvas.Draw(puppet.Cloth, view.Between(OnTrunk(trunk, 0, 0), SideNearM, OnTrunk(trunk, 1, 0), SideNearM, 1, 1), 1);
-        canvas.Draw(puppet.Flap, view.Between(OnTrunk(trunk, 0.09, -0.05), SideNearM, OnTrunk(trunk, 0.17, -0.48), SideNearM, 0.44f, 1), 1);
-        canvas.Draw(puppet.Seat, view.Between(OnTrunk(trunk, 0, 0), 0.1, OnTrunk(trunk, 1, 0), 0.1, 1, 1), 1);
+        canvas.Draw(puppet.Cloth, view.Between(OnSaddle(trunk, 0, 0), SideNearM, OnSaddle(trunk, 1, 0), SideNearM, 1, 1), 1);
+        canvas.Draw(puppet.Flap, view.Between(OnSaddle(trunk, 0.09, -0.05), SideNearM, OnSaddle(trunk, 0.17, -0.48), SideNearM, 0.44f, 1), 1);
+        canvas.Draw(puppet.Seat, view.Between(OnSaddle(trunk, 0, 0), 0.1, OnSaddle(trunk, 1, 0), 0.1, 1, 1), 1);
     }
 
     /// <summary>Where the rein meets the bit.</summary>
@@ -45,43 +50,46 @@ internal sealed class HorsePainter(ClipScript script, Puppet puppet)
         return poll + (muzzle - poll).Scaled(0.80) + new PlanePoint(-0.045, -0.03);
     }
 
-    public static PlanePoint OnTrunk(TrunkState trunk, double forward, double up) =>
+    private PlanePoint OnTrunk(TrunkState trunk, double forward, double up) =>
+        new PlanePoint(0, trunk.SeatUpM) + new PlanePoint(forward, up).Turned(trunk.PitchDeg).Scaled(_size);
+
+    private static PlanePoint OnSaddle(TrunkState trunk, double forward, double up) =>
         new PlanePoint(0, trunk.SeatUpM) + new PlanePoint(forward, up).Turned(trunk.PitchDeg);
 
     private void NeckAndHead(Canvas canvas, View view, RideMoment moment)
     {
         var (poll, muzzle) = HeadLine(moment);
         var root = OnTrunk(moment.Trunk, Withers.Forward, Withers.Up);
-        var crown = poll + new PlanePoint(-0.02, 0.055);
-        canvas.Draw(puppet.Ear, view.Between(crown, -0.06, crown + new PlanePoint(0.055, 0.135), -0.06, 0.15f, 1), 0.75f);
-        canvas.Draw(puppet.Neck, view.Between(root, 0.03, poll, 0, HorseParts.NeckM, 1), 1);
-        canvas.Draw(puppet.HorseHead, view.Between(poll, 0.02, muzzle, 0.02, HorseParts.HeadM, 1), 1);
-        canvas.Draw(puppet.Ear, view.Between(crown, 0.06, crown + new PlanePoint(0.04, 0.14), 0.06, 0.15f, 1), 1);
+        var crown = poll + new PlanePoint(-0.02, 0.055).Scaled(_size);
+        canvas.Draw(puppet.Ear, view.Between(crown, -0.06, crown + new PlanePoint(0.055, 0.135).Scaled(_size), -0.06, 0.15f, _scale), 0.75f);
+        canvas.Draw(puppet.Neck, view.Between(root, 0.03, poll, 0, HorseParts.NeckM, _scale), 1);
+        canvas.Draw(puppet.HorseHead, view.Between(poll, 0.02, muzzle, 0.02, HorseParts.HeadM, _scale), 1);
+        canvas.Draw(puppet.Ear, view.Between(crown, 0.06, crown + new PlanePoint(0.04, 0.14).Scaled(_size), 0.06, 0.15f, _scale), 1);
     }
 
     // The head nods with the beat: hardly in trot, freely in walk and canter.
     private (PlanePoint Poll, PlanePoint Muzzle) HeadLine(RideMoment moment)
     {
-        var beats = GaitDefaults.BouncesPerStride(script.Gait);
-        var nod = script.Gait switch { Model.Gait.Walk => 2.5, Model.Gait.Canter => 4.0, Model.Gait.Halt => 0, _ => 0.8 };
-        var wave = Math.Sin(2 * Math.PI * (beats * moment.Phase + 0.2));
+        var nodding = moment.Mix.Of(gait => NodDeg(gait) * Math.Sin(2 * Math.PI * (GaitDefaults.BouncesPerStride(gait) * moment.HorsePhase + 0.2)));
         var root = OnTrunk(moment.Trunk, Withers.Forward, Withers.Up);
-        var poll = root + Plane.Hung(HorseParts.NeckM, 138 + nod * wave);
-        return (poll, poll + Plane.Hung(HorseParts.HeadM, 38 + 0.6 * nod * wave));
+        var poll = root + Plane.Hung(HorseParts.NeckM * _size, 138 + nodding);
+        return (poll, poll + Plane.Hung(HorseParts.HeadM * _size, 38 + 0.6 * nodding));
     }
+
+    private static double NodDeg(Gait gait) => gait switch { Gait.Walk => 2.5, Gait.Canter => 4.0, Gait.Halt => 0, _ => 0.8 };
 
     private void Tail(Canvas canvas, View view, RideMoment moment)
     {
         var dock = OnTrunk(moment.Trunk, Dock.Forward, Dock.Up);
-        var swing = script.Gait == Model.Gait.Halt ? 0 : 5 * Math.Sin(2 * Math.PI * (moment.Phase + 0.1));
-        var end = dock + Plane.Hung(HorseParts.TailM, -9 - swing);
-        canvas.Draw(puppet.Tail, view.Between(dock, 0, end, 0, HorseParts.TailM, 1), 0.95f);
+        var swing = moment.Mix.Of(gait => gait == Gait.Halt ? 0 : 5) * Math.Sin(2 * Math.PI * (moment.HorsePhase + 0.1));
+        var end = dock + Plane.Hung(HorseParts.TailM * _size, -9 - swing);
+        canvas.Draw(puppet.Tail, view.Between(dock, 0, end, 0, HorseParts.TailM, _scale), 0.95f);
     }
 
     private void Leg(Canvas canvas, View view, RideMoment moment, bool fore, bool near)
     {
-        var leg = HorseLegs.At(script, moment.Phase, moment.Trunk, fore, near);
-        var depth = near ? LegNearM : -LegNearM;
+        var leg = HorseLegs.At(script, moment, fore, near);
+        var depth = _size * (near ? LegNearM : -LegNearM);
         var dim = near ? 1 : FarDim;
         // Stockings on the near hind and the far fore.
         var white = near != fore;
@@ -91,6 +99,6 @@ internal sealed class HorsePainter(ClipScript script, Puppet puppet)
         canvas.Draw(fore ? puppet.ForeArm : puppet.Gaskin, Laid(leg.Upper, leg.Middle, fore ? 0.40f : 0.44f), dim);
         if (near) canvas.Draw(fore ? puppet.ForeUpper : puppet.HindUpper, Laid(leg.Root, leg.Upper, 0.42f), dim);
 
-        Placement Laid(PlanePoint a, PlanePoint b, float length) => view.Between(a, depth, b, depth, length, 1);
+        Placement Laid(PlanePoint a, PlanePoint b, float length) => view.Between(a, depth, b, depth, length, _scale);
     }
 }

@@ -10,6 +10,9 @@ internal sealed class Scenery
     private const float PostEveryM = 2.6f;
     private const float BoardAtM = 2.3f;
 
+    /// <summary>Where along its own fence each further side begins: far from the other sides, so that nothing repeats.</summary>
+    private const float SideStartM = 137;
+
     private readonly ValueNoise _noise;
     private readonly Vector3 _sand;
     private readonly Vector3 _fence;
@@ -17,12 +20,14 @@ internal sealed class Scenery
     private readonly float _fenceDepth;
     private readonly float _focalPx;
     private readonly float _skyTone;
+    private readonly bool _fencedIn;
 
-    public Scenery(ClipScript script, double focalPx)
+    public Scenery(ClipScript script, double farthestM, double focalPx)
     {
         _noise = new ValueNoise(script.Seed + 404);
         (_sand, _fence, _letter) = (Tint.Parse(script.Look.Sand), Tint.Parse(script.Look.Fence), new BoardLetter(script.Look.BoardLetter));
-        _fenceDepth = (float)script.CameraDistanceM + 4.2f;
+        _fenceDepth = (float)farthestM + 4.2f;
+        _fencedIn = script.Way != Way.Usual;
         _focalPx = (float)focalPx;
         _skyTone = _noise.At(0.5f, 77.5f);
     }
@@ -32,10 +37,13 @@ internal sealed class Scenery
     public Vector3 At(float azimuth, float slope)
     {
         const float Eye = (float)StudioCamera.HeightM;
-        var (sin, cos) = MathF.SinCos(azimuth);
+        // A long way round shows all four sides of the arena, each with its own posts and boards.
+        var side = _fencedIn ? MathF.Round(azimuth / (MathF.PI / 2)) : 0;
+        var (sin, cos) = MathF.SinCos(azimuth - side * (MathF.PI / 2));
         var toFence = _fenceDepth / cos;
         var fenceUp = Eye - slope * toFence;
-        var fence = FenceAt(_fenceDepth * sin / cos, fenceUp, toFence / _focalPx);
+        var fence = FenceAt(_fenceDepth * sin / cos + SideStartM * side, fenceUp, toFence / _focalPx);
+        (sin, cos) = MathF.SinCos(azimuth);
         if (fence.W >= 1) return fence.AsVector3();
         return fence.W > 0 ? Tint.Mix(Behind(azimuth, slope, sin, cos, toFence), fence.AsVector3(), fence.W) : Behind(azimuth, slope, sin, cos, toFence);
     }
@@ -45,7 +53,7 @@ internal sealed class Scenery
         const float Eye = (float)StudioCamera.HeightM;
         var ground = slope > 1e-4f ? Eye / slope : float.MaxValue;
         if (ground < toFence) return Sand(ground * sin, ground * cos, ground);
-        var toTrees = (_fenceDepth + TreesAfterFenceM) / cos;
+        var toTrees = _fencedIn ? toFence + TreesAfterFenceM : (_fenceDepth + TreesAfterFenceM) / cos;
         if (ground < toTrees) return Grass(ground * sin, ground * cos, ground, toFence);
         return TreesOrSky(azimuth, Eye - slope * toTrees, toTrees, slope);
     }
@@ -54,7 +62,7 @@ internal sealed class Scenery
     private Vector4 FenceAt(float x, float up, float pixelM)
     {
         if (up is < -0.02f or > 1.45f) return Vector4.Zero;
-        var board = x - BoardAtM;
+        var board = x - BoardAtM - SideStartM * MathF.Round(x / SideStartM);
         if (Cover(0.27f - MathF.Abs(board), pixelM) * Cover(0.335f - MathF.Abs(up - 0.615f), pixelM) is > 0 and var boardCover) return new Vector4(Board(x, up, board), boardCover);
         var wear = 0.86f + 0.18f * _noise.Layers(1.5f * x, 14 * up, 3);
         var fromPost = x - PostEveryM * MathF.Round(x / PostEveryM);

@@ -3,9 +3,10 @@ using System.Numerics;
 namespace GaitSeat.Studio;
 
 /// <summary>One instant as the camera sees it: puts places of the rider's plane into the picture.</summary>
-internal readonly struct View(CameraState camera, Standing standing, int facing)
+internal readonly struct View(CameraState camera, Standing standing)
 {
-    public int Facing { get; } = facing;
+    /// <summary>1 to the right of the picture, -1 to the left.</summary>
+    public int Facing { get; } = standing.Facing == Model.Facing.Right ? 1 : -1;
 
     /// <summary>Picture scale in the horse's middle plane, px per m.</summary>
     public float PxPerM { get; } = (float)StudioCamera.Project(camera, standing, default).PxPerM;

@@ -3,7 +3,11 @@ using GaitSeat.Model;
 namespace GaitSeat.Studio;
 
 /// <summary>One leg of the horse in the rider's plane, from the trunk to the ground.</summary>
-internal readonly record struct LegPose(PlanePoint Root, PlanePoint Upper, PlanePoint Middle, PlanePoint Fetlock, PlanePoint Hoof, double HoofTurnDeg);
+internal readonly record struct LegPose(PlanePoint Root, PlanePoint Upper, PlanePoint Middle, PlanePoint Fetlock, PlanePoint Hoof, double HoofTurnDeg)
+{
+    public LegPose Scaled(double size) =>
+        size == 1 ? this : new(Root.Scaled(size), Upper.Scaled(size), Middle.Scaled(size), Fetlock.Scaled(size), Hoof.Scaled(size), HoofTurnDeg);
+}
 
 /// <summary>The beat of the legs. Only drawn, never measured: hooves stand still on the ground in stance and swing between.</summary>
 internal static class HorseLegs
@@ -12,15 +16,23 @@ internal static class HorseLegs
     private static readonly PlanePoint HipOverSeat = new(-0.70, -0.20);
     private static readonly PlanePoint FetlockOverHoof = new(-0.075, 0.165);
 
-    public static LegPose At(ClipScript script, double phase, TrunkState trunk, bool fore, bool near)
+    public static LegPose At(ClipScript script, RideMoment moment, bool fore, bool near)
     {
-        var beat = BeatOf(script.Gait, fore, near);
-        var root = new PlanePoint(0, trunk.SeatUpM) + (fore ? ShoulderOverSeat : HipOverSeat).Turned(trunk.PitchDeg);
-        var (reach, lift, turn) = Hoof(script, phase - beat.Start, beat);
+        var (mix, trunk, size) = (moment.Mix, moment.Trunk, script.HorseScale);
+        // Worked out on a horse of the drawn height and then scaled.
+        var root = new PlanePoint(0, trunk.SeatUpM / size) + (fore ? ShoulderOverSeat : HipOverSeat).Turned(trunk.PitchDeg);
+        var phase = moment.HorsePhase + (script.OtherDiagonal ? 0.5 : 0);
+        var (reach, lift, turn) = Hoof(mix.A, phase, fore, near);
+        if (!mix.IsPure)
+        {
+            var other = Hoof(mix.B, phase, fore, near);
+            (reach, lift, turn) = (reach + mix.ShareB * (other.Reach - reach), lift + mix.ShareB * (other.Lift - lift), turn + mix.ShareB * (other.TurnDeg - turn));
+        }
+
         // A standing horse's hooves: fore under the withers, hind a little behind the hip.
         var hoof = new PlanePoint((fore ? 0.33 : -0.80) + reach + 0.03 * (near ? 1 : -1), lift);
         var fetlock = hoof + FetlockOverHoof.Turned(turn);
-        return fore ? Fore(root, fetlock, hoof, turn) : Hind(root, fetlock, hoof, turn);
+        return (fore ? Fore(root, fetlock, hoof, turn) : Hind(root, fetlock, hoof, turn)).Scaled(size);
     }
 
     private readonly record struct Beat(double Start, double StanceShare, double LiftM);
@@ -35,11 +47,12 @@ internal static class HorseLegs
         _ => new(0, 1, 0),
     };
 
-    private static (double Reach, double Lift, double TurnDeg) Hoof(ClipScript script, double phase, Beat beat)
+    private static (double Reach, double Lift, double TurnDeg) Hoof(Gait gait, double phase, bool fore, bool near)
     {
-        if (script.Gait == Gait.Halt) return (0, 0, 0);
-        var at = phase - Math.Floor(phase);
-        var ground = GaitDefaults.StrideLengthM(script.Gait) * beat.StanceShare;
+        if (gait == Gait.Halt) return (0, 0, 0);
+        var beat = BeatOf(gait, fore, near);
+        var at = phase - beat.Start - Math.Floor(phase - beat.Start);
+        var ground = GaitDefaults.StrideLengthM(gait) * beat.StanceShare;
         if (at < beat.StanceShare)
         {
             var share = at / beat.StanceShare;

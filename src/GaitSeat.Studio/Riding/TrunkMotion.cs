@@ -7,21 +7,29 @@ internal readonly record struct TrunkState(double SeatUpM, double PitchDeg, doub
 
 internal static class TrunkMotion
 {
-    /// <summary>Height of the saddle's seat over the ground, mean over the stride, m.</summary>
+    /// <summary>Height of the saddle's seat over the ground, mean over the stride, on a horse of the drawn height, m.</summary>
     public const double SeatHeightM = 1.50;
 
     /// <summary>Lowest trunk this far after the middle of stance, share of a stride.</summary>
     private const double Lag = 0.05;
 
-    public static TrunkState At(ClipScript script, double phase)
+    public static TrunkState At(ClipScript script, GaitMix mix, StrideMoment moment)
     {
-        var beat = GaitDefaults.BouncesPerStride(script.Gait) * 2 * Math.PI * (phase - Lag);
-        var half = script.BounceCmOrUsual / 200;
-        var bounce = script.Gait == Gait.RisingTrot
+        var a = Of(script, mix.A, moment);
+        if (mix.IsPure) return a;
+        var (b, s) = (Of(script, mix.B, moment), mix.ShareB);
+        return new(a.SeatUpM + s * (b.SeatUpM - a.SeatUpM), a.PitchDeg + s * (b.PitchDeg - a.PitchDeg), a.SurgeM + s * (b.SurgeM - a.SurgeM), a.BounceM + s * (b.BounceM - a.BounceM));
+    }
+
+    private static TrunkState Of(ClipScript script, Gait gait, StrideMoment moment)
+    {
+        var beat = GaitDefaults.BouncesPerStride(gait) * 2 * Math.PI * (moment.HorsePhase - Lag);
+        var half = script.BounceCmOf(gait) / 200;
+        var bounce = gait == Gait.RisingTrot
             // The sitting half is a little deeper than the standing half: Persson-Sjodin 2018 finds the trunk uneven in rising trot; 5 % is our choice.
-            ? -half * (0.975 * Math.Cos(beat) + 0.025 * Math.Cos(beat / 2))
+            ? -half * (0.975 * Math.Cos(beat) + 0.025 * Math.Cos(2 * Math.PI * (moment.Phase - Lag)))
             : -half * Math.Cos(beat);
-        return new(SeatHeightM + bounce, PitchDeg(script.Gait, beat), SurgeM(script.Gait, beat), bounce);
+        return new(SeatHeightM * script.HorseScale + bounce, PitchDeg(gait, beat), SurgeM(gait, beat), bounce);
     }
 
     /// <summary>Turn of the trunk, deg, + head end up: canter rolls by several degrees, trot and walk hardly (no source).</summary>

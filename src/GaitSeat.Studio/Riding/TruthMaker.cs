@@ -14,19 +14,22 @@ internal sealed class TruthMaker(Ride ride, Stage stage, StudioCamera camera)
     public ClipTruth Make(string clipName)
     {
         var script = ride.Script;
-        var rows = Enumerable.Range(0, script.FrameCount).Select(FrameAt).ToArray();
+        var times = FrameTimes.Of(script);
+        var rows = times.Select(FrameAt).ToArray();
+        var duration = script.VariableRate ? times[^1] + 1 / script.FrameRateHz : rows.Length / script.FrameRateHz;
+        var spells = SpellList.Of(ride.Clock, script.Gait, duration);
         return new ClipTruth
         {
             Clip = clipName,
             Width = script.WidthPx,
             Height = script.HeightPx,
-            Fps = script.FrameRateHz,
+            Fps = script.VariableRate ? (times.Length - 1) / times[^1] : script.FrameRateHz,
             Frames = rows.Length,
-            DurationS = rows.Length / script.FrameRateHz,
-            Gait = GaitWords.Of(script.Gait),
+            DurationS = duration,
+            Gait = SpellList.ChiefGait(spells),
             StatureM = script.StatureCm / 100,
-            Facing = script.Facing == Facing.Right ? "right" : "left",
-            Camera = script.Camera == CameraWork.Static ? "static" : "pan",
+            Facing = MostlyFacing(rows) == Facing.Right ? "right" : "left",
+            Camera = CameraWord(script.Camera),
             YawNominalDeg = script.YawDeg,
             YawMeanDeg = rows.Average(r => r.YawDeg),
             PxPerMMean = rows.Average(r => r.PxPerM),
@@ -39,14 +42,27 @@ internal sealed class TruthMaker(Ride ride, Stage stage, StudioCamera camera)
             ThighLenM = ride.Body.ThighM,
             ShankLenM = ride.Body.ShankM,
             LeatherM = ride.LeatherM,
-            Strides = [.. Strides(rows.Length / script.FrameRateHz)],
+            Conditions = script.Conditions,
+            Spells = spells,
+            StirrupChanges = script.StirrupChange is { } change ? [change.AtSeconds] : [],
+            Strides = [.. Strides(duration)],
             FrameRows = rows,
         };
     }
 
-    private FrameTruth FrameAt(int frame)
+    private static string CameraWord(CameraWork camera) => camera switch
     {
-        var seconds = frame / ride.Script.FrameRateHz;
+        CameraWork.Static => "static",
+        CameraWork.PanZoom => "pan-zoom",
+        CameraWork.HandHeld => "hand-held",
+        _ => "pan",
+    };
+
+    private static Facing? MostlyFacing(FrameTruth[] rows) =>
+        rows.Count(r => r.Facing == Facing.Right) >= rows.Length / 2.0 ? Facing.Right : Facing.Left;
+
+    private FrameTruth FrameAt(double seconds, int frame)
+    {
         var moment = ride.At(seconds);
         var (standing, state, pose) = (stage.At(moment), camera.At(seconds), moment.Pose);
         var (w, h) = (ride.Script.WidthPx, ride.Script.HeightPx);
@@ -68,12 +84,12 @@ internal sealed class TruthMaker(Ride ride, Stage stage, StudioCamera camera)
             StridePhase = moment.Phase,
             PxPerM = StudioCamera.Project(state, standing, pose.Hip.At(0)).PxPerM,
             YawDeg = standing.YawDeg,
-            Facing = ride.Script.Facing,
+            Facing = standing.Facing,
             RiderPxHeight = lowest - points["helmet_top"].Px.Y,
             RiderFullInFrame = points.Values.All(p => p.Visibility != PointVisibility.Outside),
             ThighDeg = pose.ThighDeg,
             TrunkDeg = pose.TrunkDeg,
-            RiseCm = 100 * (Ride.SeatOverSaddleM(moment) - SeatAtRestM),
+            RiseCm = 100 * (Ride.SeatOverSaddleM(moment) - SeatAtRestM(moment.Mix)),
             TreadFwdOfBarCm = 100 * Ride.TreadOverRestM(moment),
             AnkleFwdOfHipCm = 100 * (pose.Ankle.Forward - pose.Hip.Forward),
             BounceCm = 100 * moment.Trunk.BounceM,
@@ -81,17 +97,13 @@ internal sealed class TruthMaker(Ride ride, Stage stage, StudioCamera camera)
     }
 
     // The lowest seat of a rising stride; elsewhere the mean seat.
-    private double SeatAtRestM =>
-        BodyPlan.HipOverSeatM - (ride.Script.Gait == Gait.RisingTrot ? Math.Min(SeatMotion.SinkM, ride.Script.RiseCm / 100) : 0);
+    private double SeatAtRestM(GaitMix mix) =>
+        BodyPlan.HipOverSeatM - mix.Of(gait => gait == Gait.RisingTrot ? Math.Min(SeatMotion.SinkM, ride.Script.RiseCm / 100) : 0);
 
-    private IEnumerable<StrideTruth> Strides(double durationSeconds)
-    {
-        var instants = ride.Clock.Instants;
-        for (var i = 0; i + 1 < instants.Count; i++)
-        {
-            if (instants[i] >= 0 && instants[i + 1] <= durationSeconds) yield return StrideOf(instants[i], instants[i + 1]);
-        }
-    }
+    private IEnumerable<StrideTruth> Strides(double durationSeconds) =>
+        from span in StrideSpans.Of(ride.Clock, onlyRising: ride.Script.GaitChanges.Count > 0)
+        where span.SitS >= 0 && span.NextSitS <= durationSeconds
+        select StrideOf(span.SitS, span.NextSitS) with { Fault = span.Fault };
 
     private StrideTruth StrideOf(double sit, double nextSit)
     {

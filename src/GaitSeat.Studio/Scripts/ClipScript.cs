@@ -8,17 +8,26 @@ namespace GaitSeat.Studio;
 /// </summary>
 public sealed record ClipScript
 {
+    /// <summary>Withers of the horse whose parts are drawn, cm.</summary>
+    internal const double DrawnHorseCm = 165;
+
     /// <summary>Seeds the stride-to-stride variation, the unsteady hand of the camera, the surroundings and the sensor noise.</summary>
     public int Seed { get; init; } = 1;
 
     /// <summary>Walk, rising trot, sitting trot, canter or halt; not unknown.</summary>
     public Gait Gait { get; init; } = Gait.RisingTrot;
 
-    /// <summary>Left or right of the picture; not unknown.</summary>
+    /// <summary>Other gaits later in the clip, in order of time; none keeps <see cref="Gait"/> to the end.</summary>
+    public IReadOnlyList<GaitChange> GaitChanges { get; init; } = [];
+
+    /// <summary>Left or right of the picture; not unknown. On a circle seen from outside: where the horse is nearest.</summary>
     public Facing Facing { get; init; } = Facing.Right;
 
     /// <summary>Frames per second, 5 to 240.</summary>
     public double FrameRateHz { get; init; } = 30;
+
+    /// <summary>Whether the frames come at uneven times, as phones write them: some late, some left out. <see cref="FrameRateHz"/> is then the rate without losses.</summary>
+    public bool VariableRate { get; init; }
 
     /// <summary>Length of the clip, s, 0.2 to 600.</summary>
     public double DurationSeconds { get; init; } = 4.5;
@@ -29,6 +38,9 @@ public sealed record ClipScript
 
     /// <summary>Helmet top to the lowest point of the boot in the middle of the clip, px.</summary>
     public double RiderHeightPx { get; init; } = 270;
+
+    /// <summary>Height of the horse at the withers, cm: a pony has up to 148, a large horse 175 and more (FEI's limit for ponies, from memory).</summary>
+    public double HorseHeightCm { get; init; } = DrawnHorseCm;
 
     /// <summary>Bare height of the rider, cm.</summary>
     public double StatureCm { get; init; } = 168;
@@ -54,6 +66,15 @@ public sealed record ClipScript
     /// <summary>Foot pitch at the sit, deg, + toe above heel.</summary>
     public double FootPitchDeg { get; init; } = 7;
 
+    /// <summary>Leathers made shorter or longer within the clip.</summary>
+    public StirrupChange? StirrupChange { get; init; }
+
+    /// <summary>When the rider sits two beats running, s: at the sit instant nearest to it; null for never. The diagonal changes by it.</summary>
+    public double? DoubleBounceAtSeconds { get; init; }
+
+    /// <summary>Whether the rider sits as the other pair of legs lands: a change of diagonal that was missed.</summary>
+    public bool OtherDiagonal { get; init; }
+
     /// <summary>How far the tread swings forward and back in a stride, cm, peak to peak.</summary>
     public double DriftSwingCm { get; init; } = 1.5;
 
@@ -71,7 +92,18 @@ public sealed record ClipScript
 
     public CameraWork Camera { get; init; } = CameraWork.Pan;
 
-    /// <summary>Distance of the camera from the horse in the middle of the clip, m.</summary>
+    public Way Way { get; init; } = Way.Usual;
+
+    /// <summary>Diameter of the circle, m, for a way that is one.</summary>
+    public double CircleDiameterM { get; init; } = 20;
+
+    /// <summary>Where on the circle the horse is in the middle of the clip, deg, forward from where it is nearest to a camera outside; not used for a camera in the middle.</summary>
+    public double CircleStartDeg { get; init; }
+
+    /// <summary>Turn of the camera about its axis, deg, + the right side of the picture is low.</summary>
+    public double RollDeg { get; init; }
+
+    /// <summary>Distance of the camera from the horse in the middle of the clip, m; from the middle of the circle for <see cref="Way.CircleFromOutside"/>; not used for <see cref="Way.CircleFromInside"/>.</summary>
     public double CameraDistanceM { get; init; } = 11;
 
     /// <summary>Change of the focal length over the clip, as a share: 0.1 ends 10 % longer than it began.</summary>
@@ -89,7 +121,27 @@ public sealed record ClipScript
     /// <summary>Sensor noise, standard deviation in 8-bit steps.</summary>
     public double NoiseSd { get; init; } = 2;
 
+    /// <summary>Exposure, s. 1/200 is a bright day, 1/40 a hall in winter.</summary>
+    public double ShutterSeconds { get; init; } = 1 / 200.0;
+
+    /// <summary>How light the picture is: 1 as painted, 0.3 a dark hall.</summary>
+    public double Light { get; init; } = 1;
+
+    /// <summary>Constant rate factor of the encoder; 20 is a good phone's, 34 and more falls into blocks.</summary>
+    public int Crf { get; init; } = 20;
+
+    /// <summary>Distance between posts that stand between camera and rider, m; 0 for none.</summary>
+    public double PostEveryM { get; init; }
+
+    public Bystander Bystander { get; init; }
+
     public Look Look { get; init; } = new();
+
+    /// <summary>What is to be written into the truth as the clip's conditions.</summary>
+    public IReadOnlyDictionary<string, string> Conditions { get; init; } = new Dictionary<string, string>(StringComparer.Ordinal);
+
+    /// <summary>The horse over the drawn one.</summary>
+    public double HorseScale => HorseHeightCm / DrawnHorseCm;
 
     /// <summary><see cref="StrideHz"/> or the gait's usual one.</summary>
     public double StrideHzOrUsual => StrideHz ?? GaitDefaults.StrideHz(Gait);
@@ -97,6 +149,19 @@ public sealed record ClipScript
     /// <summary><see cref="BounceCm"/> or the gait's usual one.</summary>
     public double BounceCmOrUsual => BounceCm ?? GaitDefaults.BounceCm(Gait);
 
-    /// <summary>Number of frames: duration times rate, rounded.</summary>
+    /// <summary>Number of frames where the rate does not vary: duration times rate, rounded.</summary>
     public int FrameCount => (int)Math.Round(DurationSeconds * FrameRateHz);
+
+    /// <summary>Whether there is rising trot anywhere in the clip.</summary>
+    internal bool Rises => Gait == Gait.RisingTrot || GaitChanges.Any(c => c.Gait == Gait.RisingTrot);
+
+    /// <summary>Strides per second of a gait of this clip. A halt is cut into seconds where other gaits follow.</summary>
+    internal double StrideHzOf(Gait gait) => IsKin(gait) ? StrideHzOrUsual : gait == Gait.Halt ? 1 : GaitDefaults.StrideHz(gait);
+
+    internal double BounceCmOf(Gait gait) => IsKin(gait) ? BounceCmOrUsual : GaitDefaults.BounceCm(gait);
+
+    // What a script says of its trot holds for rising and sitting.
+    private bool IsKin(Gait gait) => gait == Gait || (IsTrot(gait) && IsTrot(Gait));
+
+    private static bool IsTrot(Gait gait) => gait is Gait.RisingTrot or Gait.SittingTrot;
 }

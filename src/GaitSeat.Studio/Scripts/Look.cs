@@ -22,6 +22,12 @@ public sealed record Look
 
     public string Jacket { get; init; } = "#24406b";
 
+    /// <summary>Whether the jacket is wide and hangs over the seat.</summary>
+    public bool LooseJacket { get; init; }
+
+    /// <summary>Whether the hair hangs down the back.</summary>
+    public bool LongHair { get; init; }
+
     public string Breeches { get; init; } = "#d9c9a6";
 
     public string Boots { get; init; } = "#191717";
