@@ -5,8 +5,8 @@ namespace GaitSeat.Studio;
 /// <summary>Draws whole frames of a clip. Frames do not depend on each other: any number of threads may ask for any of them, each with its own <see cref="Canvas"/>.</summary>
 internal sealed class FrameMaker
 {
-    /// <summary>Instants drawn and averaged within the exposure: two, and one more for every few pixels that a limb runs in it.</summary>
-    private const int LeastInstants = 2;
+    /// <summary>Instants drawn and averaged within the exposure: one for every few pixels that a limb runs in it; always two for the usual ways.</summary>
+    private const int UsualInstants = 2;
     private const int MostInstants = 7;
     private const double PxPerInstant = 4;
     private const double LimbMS = 4;
@@ -22,6 +22,10 @@ internal sealed class FrameMaker
     private readonly HorsePainter _horse;
     private readonly RiderPainter _rider;
     private readonly SensorNoise _noise;
+    private readonly Exposure _light;
+    private readonly PostPainter _posts;
+    private readonly BystanderPainter? _bystander;
+    private readonly Standing? _bystanderAt;
 
     public FrameMaker(Ride ride, Stage stage, StudioCamera camera)
     {
@@ -38,35 +42,56 @@ internal sealed class FrameMaker
         }
 
         var largest = script.Way == Way.Usual ? states.Max(s => s.FocalPx) / script.CameraDistanceM : _times.Max(PxPerMAt);
-        _instants = script.ShutterSeconds <= BrightSeconds ? LeastInstants : (int)Math.Clamp(Math.Ceiling(largest * LimbMS * script.ShutterSeconds / PxPerInstant), LeastInstants, MostInstants);
+        var wanted = (int)Math.Ceiling(largest * LimbMS * script.ShutterSeconds / PxPerInstant);
+        _instants = script.Way == Way.Usual && script.ShutterSeconds <= BrightSeconds ? UsualInstants : Math.Clamp(wanted, 1, MostInstants);
         var puppet = new Puppet(script, ride.Body, (float)largest);
         _horse = new HorsePainter(script, puppet);
         _rider = new RiderPainter(puppet, ride.Body);
         _noise = new SensorNoise(script.Seed, script.NoiseSd);
+        _light = new Exposure(script.Light);
+        _posts = new PostPainter(new Posts(script, _times.Min(t => stage.At(ride.At(t)).DistanceM)), script);
+        _bystanderAt = BystanderPlace.Of(ride, stage);
+        if (_bystanderAt is { } place) _bystander = new BystanderPainter(script, (float)(states.Max(s => s.FocalPx) / place.DistanceM));
     }
 
     public int FrameBytes => 3 * _ride.Script.WidthPx * _ride.Script.HeightPx;
 
-    /// <param name="frame">0-based; the exposure is centred on frame / rate.</param>
+    /// <param name="frame">0-based; the exposure is centred on the frame's time.</param>
     /// <param name="rgb">Receives <see cref="FrameBytes"/> bytes, packed RGB.</param>
     public void Draw(int frame, Canvas canvas, Span<byte> rgb)
     {
         var seconds = _times[frame];
         if (_still is not null) _still.CopyTo(rgb);
         else _backdrop.Unroll(_camera.At(seconds), rgb);
-        var box = BoxOfThePair(seconds);
-        if (box.Width > 0 && box.Height > 0) DrawPair(seconds, canvas, box, rgb);
+        var beyond = _ride.Script.Bystander == Bystander.Behind;
+        if (beyond) DrawBystander(seconds, canvas, rgb);
+        DrawActor(seconds, canvas, BoxOfThePair(seconds), DrawInstant, rgb);
+        if (!beyond) DrawBystander(seconds, canvas, rgb);
+        var half = _ride.Script.ShutterSeconds / 2;
+        _posts.Draw(_camera.At(seconds - half), _camera.At(seconds + half), rgb);
+        _light.Dim(rgb);
         _noise.Add(rgb, frame);
     }
 
-    private void DrawPair(double seconds, Canvas canvas, (int X, int Y, int Width, int Height) box, Span<byte> rgb)
+    private void DrawBystander(double seconds, Canvas canvas, Span<byte> rgb)
     {
+        if (_bystander is null || _bystanderAt is not { } standing || !IsAhead(standing, _camera.At(seconds))) return;
+        var box = Box(_camera.At(seconds), standing, new Point3(-0.5, -0.05, -0.4), new Point3(0.6, 1.95, 0.4));
+        DrawActor(seconds, canvas, box, (at, onto) => _bystander.Draw(onto, _camera.At(at), standing, at), rgb);
+    }
+
+    private static bool IsAhead(Standing standing, CameraState camera) =>
+        standing.X * Math.Sin(camera.PanRad) + standing.Depth * Math.Cos(camera.PanRad) > 1.5;
+
+    private void DrawActor(double seconds, Canvas canvas, (int X, int Y, int Width, int Height) box, Action<double, Canvas> drawInstant, Span<byte> rgb)
+    {
+        if (box.Width <= 0 || box.Height <= 0) return;
         var sum = canvas.ClearedSum(box.Width * box.Height);
         for (var i = 0; i < _instants; i++)
         {
             canvas.Reset(box.X, box.Y, box.Width, box.Height);
             Load(canvas, rgb);
-            DrawInstant(seconds + ((i + 0.5) / _instants - 0.5) * _ride.Script.ShutterSeconds, canvas);
+            drawInstant(seconds + ((i + 0.5) / _instants - 0.5) * _ride.Script.ShutterSeconds, canvas);
             for (var y = 0; y < box.Height; y++)
             {
                 var row = canvas.Row(y);
@@ -106,21 +131,27 @@ internal sealed class FrameMaker
 
     private (int X, int Y, int Width, int Height) BoxOfThePair(double seconds)
     {
-        const int MarginPx = 12;
         var size = _ride.Script.HorseScale;
-        var (standing, state) = (_stage.At(_ride.At(seconds)), _camera.At(seconds));
+        return Box(_camera.At(seconds), _stage.At(_ride.At(seconds)), new Point3(-1.55 * size, -0.05, -0.9), new Point3(1.65 * size, 1.35 + 1.5 * Math.Max(1, size), 0.6));
+    }
+
+    // The part of the picture that a box in space can cover.
+    private (int X, int Y, int Width, int Height) Box(CameraState state, Standing standing, Point3 low, Point3 high)
+    {
+        const int MarginPx = 12;
         var (left, top, right, bottom) = (double.MaxValue, double.MaxValue, double.MinValue, double.MinValue);
         for (var i = 0; i < 8; i++)
         {
-            var corner = new Point3((i & 1) == 0 ? -1.55 * size : 1.65 * size, (i & 2) == 0 ? -0.05 : 1.35 + 1.5 * Math.Max(1, size), (i & 4) == 0 ? -0.9 : 0.6);
+            var corner = new Point3((i & 1) == 0 ? low.Forward : high.Forward, (i & 2) == 0 ? low.Up : high.Up, (i & 4) == 0 ? low.Near : high.Near);
             var px = StudioCamera.Project(state, standing, corner).Px;
             (left, right) = (Math.Min(left, px.X), Math.Max(right, px.X));
             (top, bottom) = (Math.Min(top, px.Y), Math.Max(bottom, px.Y));
         }
 
-        var x0 = Math.Clamp((int)left - MarginPx, 0, _ride.Script.WidthPx);
-        var y0 = Math.Clamp((int)top - MarginPx, 0, _ride.Script.HeightPx);
-        return (x0, y0, Math.Clamp((int)right + MarginPx, 0, _ride.Script.WidthPx) - x0, Math.Clamp((int)bottom + MarginPx, 0, _ride.Script.HeightPx) - y0);
+        var (w, h) = (_ride.Script.WidthPx, _ride.Script.HeightPx);
+        var x0 = (int)Math.Clamp(left - MarginPx, 0, w);
+        var y0 = (int)Math.Clamp(top - MarginPx, 0, h);
+        return (x0, y0, (int)Math.Clamp(right + MarginPx, 0, w) - x0, (int)Math.Clamp(bottom + MarginPx, 0, h) - y0);
     }
 
     private void Load(Canvas canvas, ReadOnlySpan<byte> rgb)

@@ -6,6 +6,8 @@ namespace GaitSeat.Studio;
 internal static class GroundShadow
 {
     private const double Reach = 1.9;
+    /// <summary>No shadow falls further than this from the horse's middle, m.</summary>
+    private const double Farthest = 2.3;
     private const float Darkest = 0.42f;
     private const float HoofDark = 0.25f;
 
@@ -28,6 +30,7 @@ internal static class GroundShadow
                 var depth = lens / (py - camera.CentreYPx);
                 var across = (px - camera.CentreXPx) / camera.FocalPx * depth;
                 var (dx, dd) = (across * cos + depth * sin - standing.X, -across * sin + depth * cos - standing.Depth);
+                if (dx * dx + dd * dd > Farthest * Farthest) continue;
                 // Light from the upper left and the front: the shadow lies to the right and behind.
                 var shade = At(dx, dd, standing, hooves);
                 if (shade > 0.004f) row[x] = new Vector4(row[x].AsVector3() * (1 - shade), row[x].W);

@@ -35,6 +35,8 @@ internal sealed class Puppet
         (RiderTrunk, Pelvis, Thigh, Shank, Foot) = (Paint(rider.Trunk(TrunkM)), Paint(rider.Pelvis()), Paint(rider.Thigh(ThighM)), Paint(rider.Shank(ShankM)), Paint(rider.Foot(FootM)));
         (UpperArm, Forearm, RiderNeck) = (Paint(rider.UpperArm(UpperArmM)), Paint(rider.Forearm(ForearmM)), Paint(rider.Neck(NeckM)));
         (Head, Peak, Bun) = (Paint(rider.Head(HeadEarM)), Paint(rider.Peak()), Paint(rider.Bun()));
+        LongHair = script.Look.LongHair ? Paint(rider.LongHair()) : null;
+        LooseJacket = script.Look.LooseJacket;
     }
 
     /// <summary>Rider over the drawn rider.</summary>
@@ -80,4 +82,10 @@ internal sealed class Puppet
     public Sprite Head { get; }
     public Sprite Peak { get; }
     public Sprite Bun { get; }
+
+    /// <summary>Null for a rider whose hair is gathered.</summary>
+    public Sprite? LongHair { get; }
+
+    /// <summary>Whether the cloth moves on the body.</summary>
+    public bool LooseJacket { get; }
 }

@@ -19,7 +19,7 @@ internal sealed class RiderPainter(Puppet puppet, BodyPlan body)
         Seat(canvas, view, pose);
         Leg(canvas, view, pose, 1, 1);
         Iron(canvas, view, pose);
-        TrunkAndHead(canvas, view, pose);
+        TrunkAndHead(canvas, view, moment);
         Arm(canvas, view, pose, 1, 1);
     }
 
@@ -38,9 +38,9 @@ internal sealed class RiderPainter(Puppet puppet, BodyPlan body)
         canvas.Draw(puppet.Thigh, view.Between(pose.Hip, side * BodyPlan.HipNearM, pose.Knee, side * BodyPlan.KneeNearM, puppet.ThighM, s), dim);
     }
 
-    private void TrunkAndHead(Canvas canvas, View view, RiderPose pose)
+    private void TrunkAndHead(Canvas canvas, View view, RideMoment moment)
     {
-        var s = puppet.Size;
+        var (s, pose) = (puppet.Size, moment.Pose);
         var ear = pose.Ear;
         // The head's axis is upright through the helmet's top; the ear lies a little behind it.
         var up = Plane.Hung(1, -pose.HeadLeanDeg);
@@ -48,13 +48,24 @@ internal sealed class RiderPainter(Puppet puppet, BodyPlan body)
         var nape = ear + new PlanePoint(-0.02 * s, -0.03 * s);
         var collar = pose.Shoulder + new PlanePoint(-0.012, 0.055).Turned(-pose.TrunkDeg).Scaled(s);
         canvas.Draw(puppet.RiderNeck, view.Between(nape, 0, collar, 0, (float)((nape - collar).Length / s), s), 0.9f);
-        canvas.Draw(puppet.RiderTrunk, view.Between(pose.Shoulder, 0.6 * body.ShoulderNearM, pose.Hip, BodyPlan.HipNearM, puppet.TrunkM, s), 1);
+        canvas.Draw(puppet.RiderTrunk, view.Between(pose.Shoulder, 0.6 * body.ShoulderNearM, pose.Hip, BodyPlan.HipNearM, puppet.TrunkM, s * Billow(moment)), 1);
         var bun = ear + new PlanePoint(-0.112, -0.045).Turned(-pose.HeadLeanDeg).Scaled(s);
         canvas.Draw(puppet.Bun, view.Between(bun, 0, bun + up, 0, 1 / s, s), 0.9f);
+        if (puppet.LongHair is { } hair)
+        {
+            // It swings with the two beats of the stride and lies against the back.
+            var hang = Plane.Hung(1, -0.6 * pose.TrunkDeg - 10 + 9 * Math.Sin(4 * Math.PI * moment.Phase));
+            var root = ear + new PlanePoint(-0.085, -0.05).Turned(-pose.HeadLeanDeg).Scaled(s);
+            canvas.Draw(hair, view.Between(root, 0.04, root + hang, 0.04, 1 / s, s), 0.95f);
+        }
+
         canvas.Draw(puppet.Head, view.Between(top, 0.03, ear, 0.03, puppet.HeadEarM, s), 1);
         var peak = ear + new PlanePoint(0.108, 0.042).Turned(-pose.HeadLeanDeg).Scaled(s);
         canvas.Draw(puppet.Peak, view.Between(peak, 0.03, peak + new PlanePoint(1, -0.22).Turned(-pose.HeadLeanDeg), 0.03, 1.02f / s, s), 1);
     }
+
+    // A wide jacket fills and falls in with the stride, so its outline is not the body's.
+    private float Billow(RideMoment moment) => puppet.LooseJacket ? 1 + 0.07f * (float)Math.Sin(2 * Math.PI * (moment.Phase + 0.15)) : 1;
 
     private void Arm(Canvas canvas, View view, RiderPose pose, int side, float dim)
     {

@@ -16,10 +16,11 @@ internal sealed class RiderParts
     private readonly Vector3 _skin;
     private readonly Vector3 _hair;
     private readonly Vector3 _gloves;
+    private readonly bool _loose;
 
     public RiderParts(Look look, int seed)
     {
-        _noise = new ValueNoise(seed + 303);
+        (_noise, _loose) = (new ValueNoise(seed + 303), look.LooseJacket);
         (_jacket, _breeches, _boots) = (Tint.Parse(look.Jacket), Tint.Parse(look.Breeches), Tint.Parse(look.Boots));
         (_helmet, _skin, _hair, _gloves) = (Tint.Parse(look.Helmet), Tint.Parse(look.Skin), Tint.Parse(look.Hair), Tint.Parse(look.Gloves));
     }
@@ -34,8 +35,28 @@ internal sealed class RiderParts
             if (MathF.Abs(y - 0.085f) < 0.0035f && x > 0.03f && x < 0.9f * length) colour *= 0.72f;
             return new Skin(colour, 0.05f);
         },
-        new(-0.075f, 0.028f, 0.050f), new(-0.06f, 0.045f, 0.058f), new(-0.02f, 0.062f, 0.078f), new(0.05f, 0.090f, 0.094f), new(0.14f, 0.122f, 0.098f), new(0.22f, 0.112f, 0.092f), new(0.30f, 0.094f, 0.082f), new(0.36f, 0.096f, 0.088f), new(0.43f, 0.104f, 0.110f), new(length + 0.005f, 0.100f, 0.124f), new(length + 0.035f, 0.090f, 0.126f), new(length + 0.045f, 0.08f, 0.122f))
+        _loose ? Loosened(TrunkSections(length), 0.022f, hem: length + 0.15f) : TrunkSections(length))
     { Roundness = 0.85f, Bump = Folds };
+
+    /// <summary>Hair that hangs down the back, from the nape.</summary>
+    public Loft LongHair() => new(
+        (x, y) => new Skin(_hair * (0.65f + 0.7f * _noise.At(90 * y, 5 * x)), 0.35f),
+        new(-0.03f, 0.02f, 0.02f), new(0f, 0.042f, 0.045f), new(0.12f, 0.05f, 0.055f), new(0.28f, 0.046f, 0.05f), new(0.37f, 0.025f, 0.03f), new(0.40f, 0f, 0f));
+
+    private static Section[] TrunkSections(float length) =>
+    [
+        new(-0.075f, 0.028f, 0.050f), new(-0.06f, 0.045f, 0.058f), new(-0.02f, 0.062f, 0.078f), new(0.05f, 0.090f, 0.094f), new(0.14f, 0.122f, 0.098f), new(0.22f, 0.112f, 0.092f), new(0.30f, 0.094f, 0.082f), new(0.36f, 0.096f, 0.088f), new(0.43f, 0.104f, 0.110f), new(length + 0.005f, 0.100f, 0.124f), new(length + 0.035f, 0.090f, 0.126f), new(length + 0.045f, 0.08f, 0.122f),
+    ];
+
+    // A wide jacket stands off the body all round and hangs over the seat.
+    private static Section[] Loosened(Section[] fitted, float byM, float hem)
+    {
+        var loose = fitted.Select(s => s.X < 0 ? s : new Section(s.X, s.Front + byM, s.Back + byM)).ToList();
+        if (hem > loose[^1].X) loose.Add(new(hem, loose[^1].Front + byM, loose[^1].Back + byM / 2));
+        return [.. loose];
+    }
+
+    private Section[] Sleeve(params Section[] fitted) => _loose ? [.. fitted.Select(s => new Section(s.X, 1.3f * s.Front, 1.3f * s.Back))] : fitted;
 
     /// <summary>The seat in breeches around the hip joint, same axis as the trunk (x from the hip joint down).</summary>
     public Loft Pelvis() => new(
@@ -71,7 +92,7 @@ internal sealed class RiderParts
 
     public Loft UpperArm(float length) => new(
         (x, y) => new Skin(Cloth(_jacket * 1.04f, x + 4, y), 0.05f),
-        new(-0.062f, 0f, 0f), new(-0.045f, 0.038f, 0.042f), new(0.0f, 0.060f, 0.062f), new(0.10f, 0.054f, 0.054f), new(0.22f, 0.047f, 0.046f), new(length, 0.043f, 0.042f), new(length + 0.03f, 0.032f, 0.03f), new(length + 0.042f, 0f, 0f))
+        Sleeve(new(-0.062f, 0f, 0f), new(-0.045f, 0.038f, 0.042f), new(0.0f, 0.060f, 0.062f), new(0.10f, 0.054f, 0.054f), new(0.22f, 0.047f, 0.046f), new(length, 0.043f, 0.042f), new(length + 0.03f, 0.032f, 0.03f), new(length + 0.042f, 0f, 0f)))
     { Bump = Folds };
 
     /// <summary>Elbow to wrist, with the gloved hand beyond.</summary>

@@ -5,6 +5,8 @@ namespace GaitSeat.Studio;
 /// <summary>Writes down what is truly in a ride: frames as the camera sees them, strides from the continuous motion.</summary>
 internal sealed class TruthMaker(Ride ride, Stage stage, StudioCamera camera)
 {
+    private readonly Posts _posts = new(ride.Script, FrameTimes.Of(ride.Script).Min(t => stage.At(ride.At(t)).DistanceM));
+
     /// <summary>Step of the dense sampling that finds tops, ranges and means, share of a stride.</summary>
     private const int StepsPerStride = 1000;
 
@@ -66,13 +68,14 @@ internal sealed class TruthMaker(Ride ride, Stage stage, StudioCamera camera)
         var moment = ride.At(seconds);
         var (standing, state, pose) = (stage.At(moment), camera.At(seconds), moment.Pose);
         var (w, h) = (ride.Script.WidthPx, ride.Script.HeightPx);
+        var posts = _posts.Seen(state).ToArray();
         var points = PosePoints.Of(pose, ride.Body).ToDictionary(
             p => p.Name,
             p =>
             {
                 var px = StudioCamera.Project(state, standing, p.Metres).Px;
                 var outside = px.X < 0 || px.Y < 0 || px.X >= w || px.Y >= h;
-                return new PointTruth(px, outside ? PointVisibility.Outside : p.Hidden ? PointVisibility.Hidden : PointVisibility.Seen, p.Metres);
+                return new PointTruth(px, outside ? PointVisibility.Outside : p.Hidden || posts.Any(post => post.Hides(px.X, px.Y)) ? PointVisibility.Hidden : PointVisibility.Seen, p.Metres);
             },
             StringComparer.Ordinal);
         var lowest = Math.Max(points["heel"].Px.Y, Math.Max(points["toe"].Px.Y, points["tread"].Px.Y));
