@@ -58,7 +58,7 @@ public static class MixedModel
     {
         var result = new double[sds.Length, sds.Length];
         for (var i = 0; i < sds.Length; i++)
-            for (var j = 0; j < sds.Length; j++) result[i, j] = i == j ? 1 : sds[i] * sds[j] > 0 ? covariance[i, j] / (sds[i] * sds[j]) : double.NaN;
+            for (var j = 0; j < sds.Length; j++) result[i, j] = i == j ? 1 : sds[i] * sds[j] > 0 ? Math.Clamp(covariance[i, j] / (sds[i] * sds[j]), -1, 1) : double.NaN;
         return result;
     }
 }

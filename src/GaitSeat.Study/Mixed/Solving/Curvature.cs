@@ -12,30 +12,44 @@ internal sealed record Curvature(double Value, double[] Gradient, double[,] Hess
     public static Curvature Of(Func<double[], double> function, double[] x)
     {
         var n = x.Length;
-        var steps = Array.ConvertAll(x, v => StepShare * Math.Max(Math.Abs(v), SmallestSize));
         var value = function(x);
-        var gradient = new double[n];
+        var axes = Enumerable.Range(0, n).Select(i => Axis(function, x, i)).ToArray();
         var hessian = new double[n, n];
         for (var i = 0; i < n; i++)
         {
-            var h = steps[i];
-            double minus2 = At(i, -2), minus1 = At(i, -1), plus1 = At(i, 1), plus2 = At(i, 2);
-            gradient[i] = (8 * (plus1 - minus1) - (plus2 - minus2)) / (12 * h);
-            hessian[i, i] = (16 * (plus1 + minus1) - (plus2 + minus2) - 30 * value) / (12 * h * h);
+            hessian[i, i] = axes[i].Second(value);
             for (var j = 0; j < i; j++)
-                hessian[i, j] = hessian[j, i] = (Corner(i, j, 1, 1) - Corner(i, j, 1, -1) - Corner(i, j, -1, 1) + Corner(i, j, -1, -1)) / (4 * h * steps[j]);
+            {
+                var (hi, hj) = (axes[i].Step, axes[j].Step);
+                var corners = function(Moved(x, (i, hi), (j, hj))) + function(Moved(x, (i, -hi), (j, -hj)));
+                hessian[i, j] = hessian[j, i] = (corners + 2 * value - axes[i].Plus1 - axes[i].Minus1 - axes[j].Plus1 - axes[j].Minus1) / (2 * hi * hj);
+            }
         }
 
-        return new(value, gradient, hessian);
+        return new(value, [.. axes.Select(a => a.First)], hessian);
+    }
 
-        double At(int i, int k) => Corner(i, i, k, 0);
+    /// <summary>The gradient alone.</summary>
+    public static double[] GradientOf(Func<double[], double> function, double[] x) => [.. x.Select((_, i) => Axis(function, x, i).First)];
 
-        double Corner(int i, int j, int ki, int kj)
-        {
-            var moved = (double[])x.Clone();
-            moved[i] += ki * steps[i];
-            moved[j] += kj * steps[j];
-            return function(moved);
-        }
+    private static Line Axis(Func<double[], double> function, double[] x, int i)
+    {
+        var h = StepShare * Math.Max(Math.Abs(x[i]), SmallestSize);
+        return new(h, function(Moved(x, (i, -2 * h))), function(Moved(x, (i, -h))), function(Moved(x, (i, h))), function(Moved(x, (i, 2 * h))));
+    }
+
+    private static double[] Moved(double[] x, params ReadOnlySpan<(int Index, double By)> moves)
+    {
+        var moved = (double[])x.Clone();
+        foreach (var (index, by) in moves) moved[index] += by;
+        return moved;
+    }
+
+    /// <summary>Values at one and two steps to either side.</summary>
+    private readonly record struct Line(double Step, double Minus2, double Minus1, double Plus1, double Plus2)
+    {
+        public double First => (8 * (Plus1 - Minus1) - (Plus2 - Minus2)) / (12 * Step);
+
+        public double Second(double middle) => (16 * (Plus1 + Minus1) - (Plus2 + Minus2) - 30 * middle) / (12 * Step * Step);
     }
 }

@@ -1,37 +1,51 @@
 namespace GaitSeat.Study.Mixed.Solving;
 
 /// <summary>
-/// Var(e) = σ² + s² with s² known for each row: for a given σ² the weights σ² / (σ² + s²) are known and the model is solved as usual;
-/// the one number σ² is found outside, by the same Newton steps on its logarithm.
+/// Var(e) = σ² + s² with s² known for each row: for a given σ² the weights σ² / (σ² + s²) are known and the rows are summed up with them.
+/// log σ² joins θ among the variables of the search; the rows are gone through once per new value of it.
 /// </summary>
 internal sealed class KnownErrorSolver(MixedData data, MixedSettings settings, Scaling scaling, CellIndex index, double[] variances)
 {
-    /// <summary>Sizes of σ² tried first, as shares of the mean square about the least-squares fit. At the lowest the residual is taken to be measurement error alone.</summary>
-    private static readonly double[] Shares = [1e-4, 1e-3, 1e-2, 0.03, 0.1, 0.2, 0.4, 0.7, 1];
+    /// <summary>Sizes of σ² tried first, as shares of the mean square about the least-squares fit.</summary>
+    private static readonly double[] Shares = [1e-3, 1e-2, 0.03, 0.1, 0.3, 0.7];
 
-    private double[]? _theta;
+    /// <summary>Below this share the residual is taken to be measurement error alone.</summary>
+    private const double LowestShare = 1e-4;
+
+    /// <summary>One Newton step asks for five values of σ²: the point and two to either side.</summary>
+    private const int Remembered = 8;
+
+    private readonly Dictionary<double, Factored> _known = [];
 
     public Solution Solve()
     {
-        var start = Shares.MinBy(s => At(s).Minimum.Value);
-        _theta = At(start).Minimum.X;
-        if (start == Shares[0]) return ToSolution(start, atBound: true);
-        var outer = Newton.Minimise(x => At(Math.Exp(x[0])).Minimum.Value, [Math.Log(start)], settings.MaxIterations);
-        if (!outer.Converged) throw Solver.NotConverged(outer);
-        return ToSolution(Math.Exp(outer.X[0]), atBound: false);
+        var starts = Shares.Select(s => (double[])[.. Start.Of(scaling, ObjectiveAt(s).At), Math.Log(s)]);
+        var minimum = Newton.Minimise(At, starts.MinBy(At)!, settings.MaxIterations);
+        var variance = Math.Exp(minimum.X[^1]);
+        if (variance <= LowestShare) return Finish(LowestShare, Array.ConvertAll(minimum.X[..^1], v => v * Math.Sqrt(variance / LowestShare)), atBound: true);
+        if (!minimum.Converged) throw Solver.NotConverged(minimum);
+        return Finish(variance, minimum.X[..^1], atBound: false);
     }
 
-    private Solution ToSolution(double variance, bool atBound)
+    private Solution Finish(double variance, double[] theta, bool atBound)
     {
-        var (factored, minimum) = At(variance);
-        return new(data with { Weights = Weights(variance), MeasurementVariance = null }, settings, scaling, factored, minimum, variance, atBound);
+        var objective = ObjectiveAt(variance);
+        var minimum = Solver.Minimise(objective, theta, settings);
+        var weighted = data with { Weights = Weights(variance), MeasurementVariance = null };
+        return new(weighted, settings, scaling, objective.Factored, minimum, variance, atBound);
     }
 
-    private (Factored Factored, Minimum Minimum) At(double variance)
+    private double At(double[] point) => ObjectiveAt(Math.Max(Math.Exp(point[^1]), LowestShare * LowestShare)).At(point[..^1]);
+
+    private Objective ObjectiveAt(double variance)
     {
-        var factored = new Factored(Solver.BlocksOf(data, settings, scaling, Cells.Of(scaling, index, Weights(variance))));
-        var objective = new Objective(factored, settings.Criterion, variance);
-        return (factored, Solver.Minimise(objective, _theta ?? Start.Of(scaling, objective.At), settings));
+        if (!_known.TryGetValue(variance, out var factored))
+        {
+            if (_known.Count >= Remembered) _known.Clear();
+            _known.Add(variance, factored = new(Solver.BlocksOf(data, settings, scaling, Cells.Of(scaling, index, Weights(variance)))));
+        }
+
+        return new(factored, settings.Criterion, variance);
     }
 
     private double[] Weights(double variance)

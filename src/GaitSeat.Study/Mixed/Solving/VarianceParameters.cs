@@ -29,9 +29,9 @@ internal sealed class VarianceParameters
     /// <param name="contrast">On the orthonormal columns.</param>
     public double DegreesOfFreedom(double[] contrast)
     {
-        var variance = Curvature.Of(p => Variance(contrast, p), _point);
-        var gradient = Vector<double>.Build.Dense(variance.Gradient);
-        return 2 * variance.Value * variance.Value / (gradient * (_covariance * gradient));
+        var variance = Variance(contrast, _point);
+        var gradient = Vector<double>.Build.Dense(Curvature.GradientOf(p => Variance(contrast, p), _point));
+        return 2 * variance * variance / (gradient * (_covariance * gradient));
     }
 
     private double Variance(double[] contrast, double[] point)
