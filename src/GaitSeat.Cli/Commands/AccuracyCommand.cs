@@ -32,7 +32,7 @@ public sealed class AccuracyCommand(AnsiConsoles consoles) : AsyncCommand<Accura
         public string? Pipeline { get; init; }
 
         [CommandOption("-r|--report <FOLDER>")]
-        [Description("Also write the report there.")]
+        [Description("Also write the report there: pages, every error as Parquet, plots as PNG and SVG.")]
         public string? Report { get; init; }
 
         [CommandOption("-w|--work <FOLDER>")]
@@ -82,10 +82,7 @@ public sealed class AccuracyCommand(AnsiConsoles consoles) : AsyncCommand<Accura
         var page = new AccuracyReport(run.Clips).ToMarkdown();
         if (settings.Budget) page += "\n## What limits each measure\n\n" + BudgetTable.Markdown(run.Budget);
         consoles.RawOut.Write(page);
-        if (settings.Report is not { } folder) return;
-        Directory.CreateDirectory(folder);
-        await File.WriteAllTextAsync(Path.Combine(folder, "accuracy.md"), page, ct);
-        await File.WriteAllTextAsync(Path.Combine(folder, "by-condition.md"), new ConditionTable(run.Clips).EveryMeasure(), ct);
+        if (settings.Report is { } folder) await ReportFolder.WriteAsync(folder, page, run.Clips, ct);
     }
 
     private static string NameOf(Arguments settings) => settings.Footage is { } given

@@ -10,7 +10,11 @@ internal static class AtomicParquet
 {
     internal const string TemporaryExtension = ".tmp";
 
-    internal static async Task WriteAsync(Table table, ClipRecord record, string path, CancellationToken cancellationToken)
+    internal static Task WriteAsync(Table table, ClipRecord record, string path, CancellationToken cancellationToken) =>
+        WriteAsync(table, stream => table.WriteAsync(record, stream, cancellationToken), path, cancellationToken);
+
+    /// <param name="write">Writes the table's rows and says how many.</param>
+    internal static async Task WriteAsync(Table table, Func<Stream, Task<int>> write, string path, CancellationToken cancellationToken)
     {
         cancellationToken.ThrowIfCancellationRequested();
         var temporary = $"{path}.{Guid.NewGuid():N}{TemporaryExtension}";
@@ -18,7 +22,7 @@ internal static class AtomicParquet
         {
             // FileShare.Delete: Windows renames an open file only with it. The open handle marks the file as in use, see Leftovers.
             await using var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.Delete);
-            var rows = await table.WriteAsync(record, stream, cancellationToken);
+            var rows = await write(stream);
             stream.Flush(flushToDisk: true);
             stream.Position = 0;
             await CheckAsync(table, rows, stream, path, cancellationToken);

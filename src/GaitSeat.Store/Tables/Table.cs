@@ -26,9 +26,12 @@ internal sealed class Table<TRow>(string name, string about, IEnumerable<Column<
 
     internal override ParquetSchema NewSchema() => new(_columns.Select(c => c.NewField()));
 
-    internal override async Task<int> WriteAsync(ClipRecord record, Stream stream, CancellationToken cancellationToken)
+    internal override Task<int> WriteAsync(ClipRecord record, Stream stream, CancellationToken cancellationToken) =>
+        WriteAsync(rowsOf(record), stream, cancellationToken);
+
+    /// <summary>Writes rows that belong to no clip of the ledger.</summary>
+    internal async Task<int> WriteAsync(IReadOnlyList<TRow> rows, Stream stream, CancellationToken cancellationToken)
     {
-        var rows = rowsOf(record);
         var schema = NewSchema();
         // Snappy: 50 columns of 200 000 reals take 1 to 2 s and 80 MB; Zstd as this library does it takes 110 s and 76 MB (measured on a busy 2-core machine).
         var options = new ParquetOptions { CompressionMethod = CompressionMethod.Snappy };

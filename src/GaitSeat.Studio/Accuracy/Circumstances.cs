@@ -14,6 +14,9 @@ public sealed record Circumstances(double TurnDeg, double YawDeg, double RiderPx
 
     private const double SideOnMostDeg = 15, SideOnLeastPx = 200;
 
+    /// <summary>What a clip says as a whole and its frames say better.</summary>
+    private static readonly string[] SaidAlready = ["rate", "size"];
+
     private static readonly (double Below, string Name)[] YawBands = [(15, "0-15"), (25, "15-25"), (40, "25-40"), (double.MaxValue, "40 and more")];
     private static readonly (double Below, string Name)[] HeightBands = [(150, "0-150"), (200, "150-200"), (300, "200-300"), (double.MaxValue, "300 and more")];
 
@@ -34,11 +37,11 @@ public sealed record Circumstances(double TurnDeg, double YawDeg, double RiderPx
         {
             [Yaw] = YawBands.First(b => yaw <= b.Below).Name,
             [RiderHeight] = HeightBands.First(b => height < b.Below).Name,
-            [Rate] = FormattableString.Invariant($"{truth.Fps:0.##}"),
-            [Camera] = truth.Camera,
+            [Rate] = truth.Conditions.GetValueOrDefault("rate") ?? FormattableString.Invariant($"{truth.Fps:0.##}"),
+            [Camera] = truth.Conditions.GetValueOrDefault(Camera) ?? truth.Camera,
             [Facing] = facing.ToTerm() ?? "unknown",
         };
-        foreach (var (kind, value) in truth.Conditions) groups[kind] = value;
+        foreach (var (kind, value) in truth.Conditions.Where(c => !SaidAlready.Contains(c.Key))) groups.TryAdd(kind, value);
         return new(known ? rows.Average(r => TrueTurn.Of(r, truth.FacingTerm)) : double.NaN, yaw, height, groups);
     }
 }

@@ -15,9 +15,9 @@ public readonly record struct GaitTime(Gait True, Gait? Called, bool SideOn, dou
         var frames =
             from row in truth.FrameRows
             where row.RiderFullInFrame
-            let spell = truth.Spells.FirstOrDefault(s => row.TimeSeconds >= s.StartS && row.TimeSeconds <= s.EndS)
+            let spell = truth.Spells.FirstOrDefault(s => row.TimeSeconds >= s.StartS && row.TimeSeconds < s.EndS)
             where spell is not null
-            let called = motion.Spells.FirstOrDefault(s => row.TimeSeconds >= s.StartSeconds && row.TimeSeconds <= s.EndSeconds)
+            let called = motion.Spells.LastOrDefault(s => row.TimeSeconds >= s.StartSeconds && row.TimeSeconds <= s.EndSeconds)
             group 1 by (True: spell.GaitTerm, Called: called?.Gait, SideOn: Circumstances.IsSideOnAt(row.YawDeg, row.RiderPxHeight));
         return [.. frames.Select(g => new GaitTime(g.Key.True, g.Key.Called, g.Key.SideOn, g.Count() / truth.Fps))];
     }

@@ -22,11 +22,8 @@ internal sealed class PlotSheet : IDisposable
         SeatPanel.Draw(panels[0], motion);
         RisePanel.Draw(panels[1], motion);
         ThighPanel.Draw(panels[2], motion);
-        panels[0].Title(title, PlotStyle.TitleSize);
-        panels[0].Axes.Title.Label.ForeColor = PlotStyle.Ink;
-        panels[^1].XLabel(Caption, PlotStyle.TextSize);
-        panels[^1].Axes.Bottom.Label.Bold = false;
-        panels[^1].Axes.Bottom.Label.ForeColor = PlotStyle.Ink;
+        PlotStyle.Title(panels[0], title);
+        PlotStyle.HorizontalLabel(panels[^1], Caption);
         var (first, last) = TimeRange(motion.Trace.TimeSeconds);
         for (var i = 0; i < panels.Length; i++)
         {

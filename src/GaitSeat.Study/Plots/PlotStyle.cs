@@ -44,4 +44,17 @@ internal static class PlotStyle
         plot.Axes.Left.Label.Bold = false;
         plot.Axes.Left.Label.ForeColor = Ink;
     }
+
+    public static void Title(Plot plot, string title)
+    {
+        plot.Title(title, TitleSize);
+        plot.Axes.Title.Label.ForeColor = Ink;
+    }
+
+    public static void HorizontalLabel(Plot plot, string label)
+    {
+        plot.XLabel(label, TextSize);
+        plot.Axes.Bottom.Label.Bold = false;
+        plot.Axes.Bottom.Label.ForeColor = Ink;
+    }
 }

@@ -1,0 +1,63 @@
+using GaitSeat.Cli;
+using GaitSeat.Footage;
+using GaitSeat.Pipeline.Tests.Season;
+using GaitSeat.Studio;
+
+namespace GaitSeat.Pipeline.Tests.Accuracy;
+
+/// <summary>A run over one short made clip: what was seen is kept, found again, and not taken for another clip.</summary>
+public sealed class SeenStoreTests : IDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("gaitseat-seen-").FullName;
+
+    private string Seen => Path.Combine(_folder, "work", "seen", "a.seen.json.gz");
+
+    [Fact]
+    public async Task SecondRun_TakesWhatWasSeen_AndPrintsTheSame()
+    {
+        if (!Repository.HasWeights) Assert.Skip(Repository.WeightsMissing);
+        await MakeAsync(seed: 3);
+        var first = await RunAsync();
+        Assert.Equal(ExitCodes.Done, first.Code);
+        var kept = await File.ReadAllBytesAsync(Seen, TestContext.Current.CancellationToken);
+        File.SetLastWriteTimeUtc(Seen, new DateTime(2020, 1, 1, 0, 0, 0, DateTimeKind.Utc));
+
+        var second = await RunAsync();
+        var other = await RunAsync("--pipeline", await PipelineAsync("scout:\n  rate_hz: 4\n"), "--reuse");
+
+        Assert.Equal(first.Out, second.Out);
+        Assert.Equal(first.Out, other.Out);
+        Assert.Equal(2020, File.GetLastWriteTimeUtc(Seen).Year);
+
+        // Other settings before the maths, or another clip under the same name, are seen anew.
+        await RunAsync("--pipeline", await PipelineAsync("scout:\n  rate_hz: 4\n"));
+        Assert.NotEqual(2020, File.GetLastWriteTimeUtc(Seen).Year);
+        await MakeAsync(seed: 4);
+        await RunAsync("--reuse");
+        Assert.NotEqual(kept, await File.ReadAllBytesAsync(Seen, TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
+    public async Task FolderWithoutTruth_IsWrongUsage()
+    {
+        var (code, _, error) = await SeasonFolder.RunAsync(default, "accuracy", "--footage", _folder);
+
+        Assert.Equal(ExitCodes.WrongUsage, code);
+        Assert.Contains("nothing to compare with", error, StringComparison.Ordinal);
+    }
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    private Task MakeAsync(int seed) => new StudioRenderer(FfmpegTools.Locate()).RenderAsync(
+        new ClipScript { Seed = seed, DurationSeconds = 1.6, FrameRateHz = 25, WidthPx = 640, HeightPx = 360, RiderHeightPx = 160 }, _folder, "a", TestContext.Current.CancellationToken);
+
+    private Task<(int Code, string Out, string Error)> RunAsync(params string[] more) =>
+        SeasonFolder.RunAsync(default, ["accuracy", "--footage", _folder, "--work", Path.Combine(_folder, "work"), .. more]);
+
+    private async Task<string> PipelineAsync(string yaml)
+    {
+        var path = Path.Combine(_folder, "p.yaml");
+        await File.WriteAllTextAsync(path, yaml);
+        return path;
+    }
+}
