@@ -16,7 +16,7 @@ public sealed class AccuracyPlotTests : IDisposable
 
         Assert.Equal(9, Filled(svg, PointColour));
         Assert.Equal(3, Filled(svg, FaintColour));
-        Assert.Equal(3, svg.Descendants().Count(e => (string?)e.Attribute("stroke") == LineColour));
+        Assert.Equal(3, svg.Descendants().Count(e => (string?)e.Attribute("stroke") == LineColour || (string?)e.Attribute("fill") == LineColour));
         Assert.Contains("bias +0.40", Words(svg));
         Assert.Contains("lower limit -1.20", Words(svg));
     }
@@ -35,7 +35,7 @@ public sealed class AccuracyPlotTests : IDisposable
         CoverageRow[] rows = [new("yaw: 0-15", 40, 95), new("yaw: 15-25", 20, 70), new("fps: 25", 10, 100)];
         var svg = Svg((png, drawn) => CoveragePlot.Save([("rise_height_cm", rows)], 88, 99, png, drawn));
 
-        Assert.Equal((1, 2), (Filled(svg, InsideColour, "circle"), Filled(svg, OutsideColour, "circle")));
+        Assert.Equal((1, 2), (Filled(svg, InsideColour), Filled(svg, OutsideColour)));
         Assert.Contains("yaw: 15-25 (n 20)", Words(svg));
     }
 
@@ -73,8 +73,7 @@ public sealed class AccuracyPlotTests : IDisposable
         return XDocument.Load(svg).Root!;
     }
 
-    private static int Filled(XElement svg, string colour, string? shape = null) =>
-        svg.Descendants().Count(e => (string?)e.Attribute("fill") == colour && (shape is null || e.Name.LocalName == shape || e.Name.LocalName == "ellipse" || e.Name.LocalName == "path"));
+    private static int Filled(XElement svg, string colour) => svg.Descendants().Count(e => e.Name.LocalName == "ellipse" && (string?)e.Attribute("fill") == colour);
 
     private static string[] Words(XElement svg) => [.. svg.Descendants().Where(e => e.Name.LocalName == "text").Select(e => e.Value.Trim())];
 }
