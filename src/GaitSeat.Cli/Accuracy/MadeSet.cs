@@ -6,17 +6,36 @@ using Spectre.Console;
 
 namespace GaitSeat.Cli.Accuracy;
 
-/// <summary>Makes a set of clips with truth; a second call with the same seed and count finds them.</summary>
-internal static class MadeSet
+/// <summary>The sets the studio can make.</summary>
+public enum SetName
 {
-    public static async Task MakeAsync(IReadOnlyList<ClipScript> scripts, string folder, string prefix, FfmpegTools ffmpeg, IAnsiConsole console, CancellationToken ct)
+    /// <summary>Side-on within 15 deg, good light, a rider of 200 px and more.</summary>
+    Narrow,
+
+    /// <summary>The whole range of footage people bring.</summary>
+    Wide,
+}
+
+/// <summary>A set of made clips with truth; a second call with the same set, seed and count finds them.</summary>
+/// <param name="count">How many clips; null takes the set's usual number.</param>
+internal sealed class MadeSet(SetName set, int seed, int? count)
+{
+    private const int UsualNarrow = 24, UsualWide = 100;
+
+    private readonly int _count = count ?? (set == SetName.Wide ? UsualWide : UsualNarrow);
+
+    /// <summary>What its folder is called: another drawing makes other clips, so it is not the same set.</summary>
+    public string Name => string.Create(CultureInfo.InvariantCulture, $"{set.ToTerm()}-{seed}-{_count}-v{StudioRenderer.DrawingVersion}");
+
+    public async Task MakeAsync(string folder, FfmpegTools ffmpeg, IAnsiConsole console, CancellationToken ct)
     {
+        var scripts = set == SetName.Wide ? WideSet.Scripts(seed, _count) : AccuracySet.Scripts(seed, _count);
         var renderer = new StudioRenderer(ffmpeg);
         var digits = Math.Max(2, scripts.Count.ToString(CultureInfo.InvariantCulture).Length);
         for (var i = 0; i < scripts.Count; i++)
         {
             var number = (i + 1).ToString(CultureInfo.InvariantCulture).PadLeft(digits, '0');
-            var name = $"{prefix}{number}-{scripts[i].Gait.ToTerm().Replace('_', '-')}";
+            var name = $"{(set == SetName.Wide ? 'w' : 'a')}{number}-{scripts[i].Gait.ToTerm().Replace('_', '-')}";
             if (File.Exists(TruthFile.PathFor(folder, name))) continue;
             console.MarkupLineInterpolated($"[grey]making {name}[/]");
             await renderer.RenderAsync(scripts[i], folder, name, ct);

@@ -3,7 +3,6 @@ using GaitSeat.Cli.Accuracy;
 using GaitSeat.Footage;
 using GaitSeat.Pipeline.Clips;
 using GaitSeat.Pipeline.Settings;
-using GaitSeat.Studio;
 using GaitSeat.Studio.Accuracy;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -19,9 +18,13 @@ public sealed class AccuracyCommand(AnsiConsoles consoles) : AsyncCommand<Accura
         [Description("A folder of clips with NAME.truth.json and NAME.truth.csv beside NAME.mp4. Without it the studio makes a set.")]
         public string? Footage { get; init; }
 
+        [CommandOption("--set <SET>")]
+        [Description("Which set the studio makes: narrow (side-on, good light) or wide (the conditions people really film in).")]
+        public SetName Set { get; init; }
+
         [CommandOption("-n|--clips <COUNT>")]
-        [Description("How many clips the studio makes.")]
-        public int Count { get; init; } = 24;
+        [Description("How many clips the studio makes. Default: 24 narrow, 100 wide.")]
+        public int? Count { get; init; }
 
         [CommandOption("--seed <SEED>")]
         [Description("Seed of the made set; the same seed makes the same clips.")]
@@ -52,9 +55,10 @@ public sealed class AccuracyCommand(AnsiConsoles consoles) : AsyncCommand<Accura
     {
         var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
         var ffmpeg = FfmpegTools.Locate();
-        var work = settings.Work ?? Path.Combine(Places.Home, "out", "accuracy-" + NameOf(settings));
+        var set = new MadeSet(settings.Set, settings.Seed, settings.Count);
+        var work = settings.Work ?? Path.Combine(Places.Home, "out", "accuracy-" + (settings.Footage is { } given ? NameOf(given) : set.Name));
         var footage = settings.Footage ?? work;
-        if (settings.Footage is null) await MadeSet.MakeAsync(AccuracySet.Scripts(settings.Seed, settings.Count), work, "a", ffmpeg, consoles.Error, cancellationToken);
+        if (settings.Footage is null) await set.MakeAsync(work, ffmpeg, consoles.Error, cancellationToken);
         string[] truths = [.. Directory.EnumerateFiles(footage, "*" + AccuracyRun.TruthEnding).Order(StringComparer.Ordinal)];
         if (truths.Length == 0)
         {
@@ -85,7 +89,5 @@ public sealed class AccuracyCommand(AnsiConsoles consoles) : AsyncCommand<Accura
         if (settings.Report is { } folder) await ReportFolder.WriteAsync(folder, page, run.Clips, ct);
     }
 
-    private static string NameOf(Arguments settings) => settings.Footage is { } given
-        ? Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(given)))
-        : $"{settings.Seed}-{settings.Count}";
+    private static string NameOf(string folder) => Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)));
 }
