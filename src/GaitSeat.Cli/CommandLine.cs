@@ -24,6 +24,7 @@ public static class CommandLine
             config.AddCommand<DemoCommand>("demo").WithDescription("Make the demo season and measure it.");
             config.AddCommand<CheckCommand>("check").WithDescription("Tell what is installed and what is not.");
             config.AddCommand<AccuracyCommand>("accuracy").WithDescription("Measure footage with known truth and print the errors.");
+            config.AddCommand<MarksCommand>("marks").WithDescription("Compare body points with marks made by eye in stills and clips.");
             config.AddCommand<SettingsCommand>("settings").WithDescription("Print a pipeline file with every setting, its meaning and its range.");
         });
         try
