@@ -21,6 +21,9 @@ public enum IntervalMethod
     /// <summary>Estimate ± t × standard error, with Satterthwaite's degrees of freedom.</summary>
     Satterthwaite,
 
+    /// <summary>Paired t test: each rider counts once.</summary>
+    PairedT,
+
     /// <summary>Values that a likelihood-ratio test does not refuse; of the model fitted by maximum likelihood.</summary>
     Profile,
 

@@ -1,0 +1,38 @@
+using GaitSeat.Study.Planning;
+using MathNet.Numerics.Distributions;
+
+namespace GaitSeat.Study.Tests.Planning;
+
+/// <summary>Simulated seasons with known truth: the interval of the stirrup's effect holds it as often as it says, and finds nothing where there is nothing as seldom as it says.</summary>
+public sealed class RecoveryTests
+{
+    /// <summary>Few riders, random slopes, horses crossed with riders, a confounded difference between riders: where a normal interval would be too narrow.</summary>
+    private static readonly SeasonPlanSettings Season = new() { Riders = 14, LengthsPerRider = 3, StridesPerLength = 6, Horses = 6, HorsesPerRider = 2, EffectPerCm = 0.25, EffectSdPerCm = 0.15 };
+
+    [Fact]
+    public void Interval_HoldsTheTruthInNineteenOfTwenty()
+    {
+        var found = PowerSimulation.Of(Season, new() { Simulations = 500, Seed = 20 });
+        Assert.Equal(0, found.Failed);
+        Assert.InRange(found.Covered.Value, 0.93, 0.97);
+        // Half the spread of the mean of 500 estimates, each with a standard error near a quarter of the interval.
+        Assert.Equal(0.5, found.MeanEstimate, 4 * found.MeanHalfWidth / 2 / Math.Sqrt(500));
+    }
+
+    /// <summary>With 250 seasons a true 5 % shows as 1.6 to 9.6 % all but once in a thousand (binomial).</summary>
+    [Fact]
+    public void NoEffect_IsFoundInOneOfTwenty()
+    {
+        var found = PowerSimulation.Of(Season with { EffectPerCm = 0 }, new() { Simulations = 250, Seed = 21 });
+        Assert.InRange(Binomial.CDF(0.05, 250, found.Detected.Count), 0.0005, 0.9995);
+    }
+
+    /// <summary>4000 seasons: a true 5 % shows as 4.3 to 5.7 % nineteen times in twenty.</summary>
+    [Fact]
+    public void LongRun_HoldsTheTruthAndFindsNoGhosts()
+    {
+        if (!LongRun.IsOn) Assert.Skip("Some minutes; runs under ./gaitseat test --long.");
+        Assert.InRange(PowerSimulation.Of(Season, new() { Simulations = 2000, Seed = 22 }).Covered.Value, 0.93, 0.97);
+        Assert.InRange(PowerSimulation.Of(Season with { EffectPerCm = 0 }, new() { Simulations = 4000, Seed = 23 }).Detected.Value, 0.04, 0.06);
+    }
+}
