@@ -15,6 +15,9 @@ internal sealed class AccuracyRun(SeenStore store, Lazy<Workshop> workshop, Pipe
     private readonly List<ClipErrors> _clips = [];
     private readonly List<MeasureError>[] _budget = [.. ErrorBudget.Stages.Select(_ => new List<MeasureError>())];
 
+    /// <summary>The clip a truth file stands beside.</summary>
+    public static string ClipOf(string truthPath) => truthPath[..^TruthEnding.Length] + ".mp4";
+
     public IReadOnlyList<ClipErrors> Clips => _clips;
 
     /// <summary>By stage of <see cref="ErrorBudget.Stages"/>; empty unless asked for.</summary>
@@ -26,7 +29,7 @@ internal sealed class AccuracyRun(SeenStore store, Lazy<Workshop> workshop, Pipe
     public async Task AddAsync(string truthPath, bool budget, CancellationToken ct)
     {
         var truth = TruthFile.Read(truthPath);
-        var look = await store.LookAsync(truthPath[..^TruthEnding.Length] + ".mp4", pipeline, workshop, ct);
+        var look = await store.LookAsync(ClipOf(truthPath), pipeline, workshop, ct);
         if (look.Seen is not { } seen)
         {
             console.MarkupLineInterpolated($"{truth.Clip}: set aside ({look.Reason}): {look.Detail}");

@@ -24,6 +24,7 @@ public static class ErrorsTable
     [
         LooseColumn.Text<MeasureError>("clip", "Name of the clip.", r => r.Clip),
         LooseColumn.Real<MeasureError>("start_s", "s", "Where the measured stride begins.", r => r.StartSeconds),
+        LooseColumn.Real<MeasureError>("true_start_s", "s", "Where the true stride begins.", r => r.TrueStartSeconds),
         LooseColumn.Text<MeasureError>("measure", "Column name of the measure.", r => MeasureCatalogue.Get(r.Measure).Column),
         LooseColumn.Text<MeasureError>("unit", "Unit of truth, measured, se and error.", r => MeasureCatalogue.Get(r.Measure).Unit),
         LooseColumn.Real<MeasureError>("truth", "", "The true value.", r => r.Truth),

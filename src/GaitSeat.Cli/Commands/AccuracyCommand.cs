@@ -49,6 +49,11 @@ public sealed class AccuracyCommand(AnsiConsoles consoles) : AsyncCommand<Accura
         [CommandOption("--budget")]
         [Description("Also run the maths with true points, scale, anchor and yaw in place of the measured ones, to show what limits each measure.")]
         public bool Budget { get; init; }
+
+        public override ValidationResult Validate() =>
+            Count is < 1 ? ValidationResult.Error($"--clips is {Count}; 1 or more are needed")
+            : Footage is { } folder && !Directory.Exists(folder) ? ValidationResult.Error($"there is no folder '{folder}'")
+            : ValidationResult.Success();
     }
 
     public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
@@ -60,9 +65,9 @@ public sealed class AccuracyCommand(AnsiConsoles consoles) : AsyncCommand<Accura
         var footage = settings.Footage ?? work;
         if (settings.Footage is null) await set.MakeAsync(work, ffmpeg, consoles.Error, cancellationToken);
         string[] truths = [.. Directory.EnumerateFiles(footage, "*" + AccuracyRun.TruthEnding).Order(StringComparer.Ordinal)];
-        if (truths.Length == 0)
+        if (Lacking(footage, truths) is { } lacking)
         {
-            consoles.Error.MarkupLineInterpolated($"no *{AccuracyRun.TruthEnding} in '{footage}': nothing to compare with");
+            consoles.Error.WriteLine(lacking);
             return ExitCodes.WrongUsage;
         }
 
@@ -71,6 +76,11 @@ public sealed class AccuracyCommand(AnsiConsoles consoles) : AsyncCommand<Accura
         try
         {
             foreach (var truth in truths) await run.AddAsync(truth, settings.Budget, cancellationToken);
+        }
+        catch (InvalidDataException e)
+        {
+            consoles.Error.WriteLine(e.Message);
+            return ExitCodes.WrongUsage;
         }
         finally
         {
@@ -88,6 +98,11 @@ public sealed class AccuracyCommand(AnsiConsoles consoles) : AsyncCommand<Accura
         consoles.RawOut.Write(page);
         if (settings.Report is { } folder) await ReportFolder.WriteAsync(folder, page, run.Clips, ct);
     }
+
+    private static string? Lacking(string footage, string[] truths) =>
+        truths.Length == 0 ? $"no *{AccuracyRun.TruthEnding} in '{footage}': nothing to compare with"
+        : Array.Find(truths, t => !File.Exists(AccuracyRun.ClipOf(t))) is { } alone ? $"'{alone}' has no clip beside it: '{AccuracyRun.ClipOf(alone)}' is needed"
+        : null;
 
     private static string NameOf(string folder) => Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)));
 }

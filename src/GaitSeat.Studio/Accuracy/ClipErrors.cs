@@ -50,6 +50,6 @@ public sealed record ClipErrors(
             let value = stride.Measures[measure]
             let known = TrueMeasures.Of(truth, real, measure, perPx)
             where known is not null && !value.IsMissing
-            select new MeasureError(truth.Clip, measure, known.Value, value, stride.StartSeconds, stride.Quality, stride.IsTrusted, found.Circumstances);
+            select new MeasureError(truth.Clip, measure, known.Value, value, stride.StartSeconds, real.SitS, stride.Quality, stride.IsTrusted, found.Circumstances);
     }
 }

@@ -11,6 +11,9 @@ public static class CoveragePlot
     private const float LeftPx = 210;
     private const double Room = 0.7;
 
+    /// <summary>Groups with fewer strides are drawn faint: one stride is 5 % or more of them.</summary>
+    private const int FewStrides = 20;
+
     /// <param name="panels">One to three measures; their groups need not be the same.</param>
     /// <param name="lowPct">Lower edge of the band, percent.</param>
     /// <param name="highPct">Upper edge.</param>
@@ -40,7 +43,8 @@ public static class CoveragePlot
         for (var i = 0; i < rows.Count; i++)
         {
             var inside = rows[i].HeldPct >= lowPct && rows[i].HeldPct <= highPct;
-            plot.Add.Marker(rows[i].HeldPct, rows.Count - 1 - i, MarkerShape.FilledCircle, PlotStyle.MarkerSize, inside ? PlotStyle.Thigh : PlotStyle.Top);
+            var colour = rows[i].Count < FewStrides ? PlotStyle.Faint : inside ? PlotStyle.Thigh : PlotStyle.Top;
+            plot.Add.Marker(rows[i].HeldPct, rows.Count - 1 - i, MarkerShape.FilledCircle, PlotStyle.MarkerSize, colour);
         }
 
         plot.Axes.Left.TickGenerator = new ScottPlot.TickGenerators.NumericManual(

@@ -37,13 +37,41 @@ public sealed class SeenStoreTests : IDisposable
         Assert.NotEqual(kept, await File.ReadAllBytesAsync(Seen, TestContext.Current.CancellationToken));
     }
 
-    [Fact]
-    public async Task FolderWithoutTruth_IsWrongUsage()
+    [Theory]
+    [InlineData(null, "nothing to compare with")]
+    [InlineData("{}", "has no clip beside it")]
+    public async Task FolderThatLacksSomething_IsWrongUsage(string? truth, string message)
     {
+        if (truth is not null) await File.WriteAllTextAsync(Path.Combine(_folder, "a.truth.json"), truth, TestContext.Current.CancellationToken);
+
         var (code, _, error) = await SeasonFolder.RunAsync(default, "accuracy", "--footage", _folder);
 
         Assert.Equal(ExitCodes.WrongUsage, code);
-        Assert.Contains("nothing to compare with", error, StringComparison.Ordinal);
+        Assert.Contains(message, error.ReplaceLineEndings(" "), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task FileThatIsNoTruth_IsWrongUsage()
+    {
+        await File.WriteAllTextAsync(Path.Combine(_folder, "a.truth.json"), "{}", TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(Path.Combine(_folder, "a.mp4"), "x", TestContext.Current.CancellationToken);
+
+        var (code, _, error) = await RunAsync();
+
+        Assert.Equal(ExitCodes.WrongUsage, code);
+        Assert.Contains("is not a truth file", error.ReplaceLineEndings(" "), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("--clips", "0", "1 or more")]
+    [InlineData("--footage", "no-such-folder", "there is no folder")]
+    [InlineData("--set", "huge", "huge")]
+    public async Task WrongArgument_IsWrongUsage(string option, string value, string message)
+    {
+        var (code, _, error) = await SeasonFolder.RunAsync(default, "accuracy", option, value);
+
+        Assert.Equal(ExitCodes.WrongUsage, code);
+        Assert.Contains(message, error, StringComparison.Ordinal);
     }
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);

@@ -58,6 +58,19 @@ public sealed class ErrorBudgetTests
         Assert.Equal(ErrorBudget.Stages.Count + 1, row.Trim('|', ' ').Split('|').Length);
     }
 
+    /// <summary>A stride that one run alone matched would tell of the stride, not of the input.</summary>
+    [Fact]
+    public void Table_ComparesTheSameStrides()
+    {
+        MeasureError[] one = [Made.Error("a", 1)], two = [Made.Error("a", 1), Made.Error("b", 9)];
+
+        var table = BudgetTable.Markdown([two, one, two, two, two, two]).Split('\n');
+
+        Assert.Contains("Of the 1 strides", table[0], StringComparison.Ordinal);
+        Assert.Equal("1.00 (+1.00)", table.First(l => l.StartsWith("| rise_height_cm", StringComparison.Ordinal)).Split('|')[2].Trim());
+        Assert.Equal(["2", "1", "2", "2", "2", "2"], table.First(l => l.StartsWith("| strides", StringComparison.Ordinal)).Trim('|', ' ').Split('|').Skip(1).Select(c => c.Trim()));
+    }
+
     private static void Mends(Sightings spoilt, BodyLengths lengths, StrideMeasure measure, Swap mend, double spoiltBy, double mendedTo)
     {
         foreach (var swap in new[] { Swap.None, Swap.Points, Swap.Scale, Swap.Anchor, Swap.Yaw })

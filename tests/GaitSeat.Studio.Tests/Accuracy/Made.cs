@@ -62,7 +62,7 @@ internal static class Made
 
     /// <summary>An error of the rise in a clip.</summary>
     public static MeasureError Error(string clip, double error, double se = 1, bool trusted = true, double truth = 8) => new(
-        clip, StrideMeasure.RiseHeightCm, truth, new(truth + error, se), 0, trusted ? "good" : "untrusted_yaw", trusted, new(0, 0, 250, new Dictionary<string, string>()));
+        clip, StrideMeasure.RiseHeightCm, truth, new(truth + error, se), 0, 0, trusted ? "good" : "untrusted_yaw", trusted, new(0, 0, 250, new Dictionary<string, string>()));
 
     private static FrameTruth Frame(int number, double seconds, double yawDeg, double riderPx) => new()
     {

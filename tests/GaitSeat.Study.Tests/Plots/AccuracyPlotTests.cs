@@ -32,10 +32,10 @@ public sealed class AccuracyPlotTests : IDisposable
     [Fact]
     public void CoveragePlot_MarksGroupsOutsideTheBand()
     {
-        CoverageRow[] rows = [new("yaw: 0-15", 40, 95), new("yaw: 15-25", 20, 70), new("fps: 25", 10, 100)];
+        CoverageRow[] rows = [new("yaw: 0-15", 40, 95), new("yaw: 15-25", 20, 70), new("fps: 25", 30, 100), new("fps: 50", 19, 60)];
         var svg = Svg((png, drawn) => CoveragePlot.Save([("rise_height_cm", rows)], 88, 99, png, drawn));
 
-        Assert.Equal((1, 2), (Filled(svg, InsideColour), Filled(svg, OutsideColour)));
+        Assert.Equal((1, 2, 1), (Filled(svg, InsideColour), Filled(svg, OutsideColour), Filled(svg, FaintColour)));
         Assert.Contains("yaw: 15-25 (n 20)", Words(svg));
     }
 
