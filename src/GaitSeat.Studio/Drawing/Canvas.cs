@@ -26,6 +26,7 @@ internal sealed class Canvas
 
     private Vector4[] _pixels = [];
     private Vector4[] _sum = [];
+    private float[] _nearness = [];
 
     public int X { get; private set; }
 
@@ -50,6 +51,13 @@ internal sealed class Canvas
         var sum = _sum.AsSpan(0, length);
         sum.Clear();
         return sum;
+    }
+
+    /// <summary>Room for how near each pixel's surface is; not cleared.</summary>
+    public float[] Nearness()
+    {
+        if (_nearness.Length < Width * Height) _nearness = new float[Width * Height];
+        return _nearness;
     }
 
     /// <param name="dim">1 in full light; less for the far side.</param>

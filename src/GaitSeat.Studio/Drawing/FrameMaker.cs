@@ -7,7 +7,9 @@ internal sealed class FrameMaker
 {
     /// <summary>Instants drawn and averaged within the exposure: one for every few pixels that a limb runs in it; always two for the usual ways.</summary>
     private const int UsualInstants = 2;
+    private const int LeastSolidInstants = 3;
     private const int MostInstants = 7;
+    private const double MostCardYawDeg = 16;
     private const double PxPerInstant = 4;
     private const double LimbMS = 4;
     private const double BrightSeconds = 1 / 200.0;
@@ -17,6 +19,7 @@ internal sealed class FrameMaker
     private readonly StudioCamera _camera;
     private readonly double[] _times;
     private readonly int _instants;
+    private readonly bool _solid;
     private readonly Backdrop _backdrop;
     private readonly byte[]? _still;
     private readonly HorsePainter _horse;
@@ -44,6 +47,9 @@ internal sealed class FrameMaker
         var largest = script.Way == Way.Usual ? states.Max(s => s.FocalPx) / script.CameraDistanceM : _times.Max(PxPerMAt);
         var wanted = (int)Math.Ceiling(largest * LimbMS * script.ShutterSeconds / PxPerInstant);
         _instants = script.Way == Way.Usual && script.ShutterSeconds <= BrightSeconds ? UsualInstants : Math.Clamp(wanted, 1, MostInstants);
+        // Cards are right from the side; a horse that turns further is built as a body.
+        _solid = script.Way != Way.Usual && _times.Any(t => Math.Abs(stage.At(ride.At(t)).YawDeg) > MostCardYawDeg);
+        if (_solid) _instants = Math.Max(LeastSolidInstants, _instants);
         var puppet = new Puppet(script, ride.Body, (float)largest);
         _horse = new HorsePainter(script, puppet);
         _rider = new RiderPainter(puppet, ride.Body);
@@ -77,13 +83,13 @@ internal sealed class FrameMaker
     {
         if (_bystander is null || _bystanderAt is not { } standing || !IsAhead(standing, _camera.At(seconds))) return;
         var box = Box(_camera.At(seconds), standing, new Point3(-0.5, -0.05, -0.4), new Point3(0.6, 1.95, 0.4));
-        DrawActor(seconds, canvas, box, (at, onto) => _bystander.Draw(onto, _camera.At(at), standing, at), rgb);
+        DrawActor(seconds, canvas, box, (at, _, onto) => _bystander.Draw(onto, _camera.At(at), standing, at), rgb);
     }
 
     private static bool IsAhead(Standing standing, CameraState camera) =>
         standing.X * Math.Sin(camera.PanRad) + standing.Depth * Math.Cos(camera.PanRad) > 1.5;
 
-    private void DrawActor(double seconds, Canvas canvas, (int X, int Y, int Width, int Height) box, Action<double, Canvas> drawInstant, Span<byte> rgb)
+    private void DrawActor(double seconds, Canvas canvas, (int X, int Y, int Width, int Height) box, Action<double, int, Canvas> drawInstant, Span<byte> rgb)
     {
         if (box.Width <= 0 || box.Height <= 0) return;
         var sum = canvas.ClearedSum(box.Width * box.Height);
@@ -91,7 +97,7 @@ internal sealed class FrameMaker
         {
             canvas.Reset(box.X, box.Y, box.Width, box.Height);
             Load(canvas, rgb);
-            drawInstant(seconds + ((i + 0.5) / _instants - 0.5) * _ride.Script.ShutterSeconds, canvas);
+            drawInstant(seconds + ((i + 0.5) / _instants - 0.5) * _ride.Script.ShutterSeconds, i, canvas);
             for (var y = 0; y < box.Height; y++)
             {
                 var row = canvas.Row(y);
@@ -103,17 +109,33 @@ internal sealed class FrameMaker
         Store(box, sum, rgb);
     }
 
-    private void DrawInstant(double seconds, Canvas canvas)
+    private void DrawInstant(double seconds, int instant, Canvas canvas)
     {
         var moment = _ride.At(seconds);
         var (standing, state) = (_stage.At(moment), _camera.At(seconds));
-        var view = new View(state, standing);
         GroundShadow.Draw(canvas, state, standing, Hooves(moment));
-        _horse.FarLegs(canvas, view, moment);
-        _rider.FarSide(canvas, view, moment);
-        _horse.Body(canvas, view, moment);
-        _horse.Tack(canvas, view, moment);
-        _rider.NearSide(canvas, view, moment, _horse.Bit(moment));
+        IScene scene = _solid ? new SolidScene(canvas, state, standing, AsideOf(instant)) : new CardScene(canvas, new View(state, standing));
+        _horse.FarLegs(scene, moment);
+        _rider.FarSide(scene, moment);
+        _horse.Body(scene, moment);
+        _horse.Tack(scene, moment);
+        _rider.NearSide(scene, moment, _horse.Bit(moment));
+    }
+
+    // Spread over the pixel so that three or more instants make soft edges (Halton's sequence in bases 2 and 3, centred).
+    private Vector2 AsideOf(int instant)
+    {
+        var mean = Enumerable.Range(1, _instants).Select(Halton).Aggregate(Vector2.Zero, (a, b) => a + b) / _instants;
+        return Halton(instant + 1) - mean;
+    }
+
+    private static Vector2 Halton(int index) => new(Radical(index, 2), Radical(index, 3));
+
+    private static float Radical(int index, int radix)
+    {
+        var (value, share) = (0f, 1f / radix);
+        for (; index > 0; index /= radix, share /= radix) value += index % radix * share;
+        return value;
     }
 
     private double PxPerMAt(double seconds) =>

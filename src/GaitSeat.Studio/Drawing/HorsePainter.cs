@@ -15,32 +15,32 @@ internal sealed class HorsePainter(ClipScript script, Puppet puppet)
     private static readonly PlanePoint Withers = new(0.46, -0.16);
     private static readonly PlanePoint Dock = new(-0.965, -0.09);
 
-    public void FarLegs(Canvas canvas, View view, RideMoment moment)
+    public void FarLegs(IScene scene, RideMoment moment)
     {
-        Leg(canvas, view, moment, fore: false, near: false);
-        Leg(canvas, view, moment, fore: true, near: false);
+        Leg(scene, moment, fore: false, near: false);
+        Leg(scene, moment, fore: true, near: false);
     }
 
-    public void Body(Canvas canvas, View view, RideMoment moment)
+    public void Body(IScene scene, RideMoment moment)
     {
         var trunk = moment.Trunk;
-        Tail(canvas, view, moment);
+        Tail(scene, moment);
         // A straight metre of the trunk's axis under the seat carries the whole part.
         var below = -HorseParts.TrunkAxisBelowSeatM;
-        canvas.Draw(puppet.Trunk, view.Between(OnTrunk(trunk, 0, below), 0, OnTrunk(trunk, 1, below), 0, 1, _scale), 1);
-        NeckAndHead(canvas, view, moment);
-        Leg(canvas, view, moment, fore: false, near: true);
-        Leg(canvas, view, moment, fore: true, near: true);
+        scene.Draw(puppet.Trunk, OnTrunk(trunk, 0, below), 0, OnTrunk(trunk, 1, below), 0, 1, _scale, 1);
+        NeckAndHead(scene, moment);
+        Leg(scene, moment, fore: false, near: true);
+        Leg(scene, moment, fore: true, near: true);
     }
 
     // A saddle fits the rider: only the girth goes with the size of the horse.
-    public void Tack(Canvas canvas, View view, RideMoment moment)
+    public void Tack(IScene scene, RideMoment moment)
     {
         var trunk = moment.Trunk;
-        canvas.Draw(puppet.Girth, view.Between(OnTrunk(trunk, 0.13, -0.44), SideNearM, OnTrunk(trunk, 0.15, -0.735), 0.1, 0.30f, 1), 0.95f);
-        canvas.Draw(puppet.Cloth, view.Between(OnSaddle(trunk, 0, 0), SideNearM, OnSaddle(trunk, 1, 0), SideNearM, 1, 1), 1);
-        canvas.Draw(puppet.Flap, view.Between(OnSaddle(trunk, 0.09, -0.05), SideNearM, OnSaddle(trunk, 0.17, -0.48), SideNearM, 0.44f, 1), 1);
-        canvas.Draw(puppet.Seat, view.Between(OnSaddle(trunk, 0, 0), 0.1, OnSaddle(trunk, 1, 0), 0.1, 1, 1), 1);
+        scene.Draw(puppet.Girth, OnTrunk(trunk, 0.13, -0.44), SideNearM, OnTrunk(trunk, 0.15, -0.735), 0.1, 0.30f, 1, 0.95f);
+        scene.Draw(puppet.Cloth, OnSaddle(trunk, 0, 0), SideNearM, OnSaddle(trunk, 1, 0), SideNearM, 1, 1, 1);
+        scene.Draw(puppet.Flap, OnSaddle(trunk, 0.09, -0.05), SideNearM, OnSaddle(trunk, 0.17, -0.48), SideNearM, 0.44f, 1, 1);
+        scene.Draw(puppet.Seat, OnSaddle(trunk, 0, 0), 0.1, OnSaddle(trunk, 1, 0), 0.1, 1, 1, 1);
     }
 
     /// <summary>Where the rein meets the bit.</summary>
@@ -56,15 +56,15 @@ internal sealed class HorsePainter(ClipScript script, Puppet puppet)
     private static PlanePoint OnSaddle(TrunkState trunk, double forward, double up) =>
         new PlanePoint(0, trunk.SeatUpM) + new PlanePoint(forward, up).Turned(trunk.PitchDeg);
 
-    private void NeckAndHead(Canvas canvas, View view, RideMoment moment)
+    private void NeckAndHead(IScene scene, RideMoment moment)
     {
         var (poll, muzzle) = HeadLine(moment);
         var root = OnTrunk(moment.Trunk, Withers.Forward, Withers.Up);
         var crown = poll + new PlanePoint(-0.02, 0.055).Scaled(_size);
-        canvas.Draw(puppet.Ear, view.Between(crown, -0.06, crown + new PlanePoint(0.055, 0.135).Scaled(_size), -0.06, 0.15f, _scale), 0.75f);
-        canvas.Draw(puppet.Neck, view.Between(root, 0.03, poll, 0, HorseParts.NeckM, _scale), 1);
-        canvas.Draw(puppet.HorseHead, view.Between(poll, 0.02, muzzle, 0.02, HorseParts.HeadM, _scale), 1);
-        canvas.Draw(puppet.Ear, view.Between(crown, 0.06, crown + new PlanePoint(0.04, 0.14).Scaled(_size), 0.06, 0.15f, _scale), 1);
+        scene.Draw(puppet.Ear, crown, -0.06, crown + new PlanePoint(0.055, 0.135).Scaled(_size), -0.06, 0.15f, _scale, 0.75f);
+        scene.Draw(puppet.Neck, root, 0.03, poll, 0, HorseParts.NeckM, _scale, 1);
+        scene.Draw(puppet.HorseHead, poll, 0.02, muzzle, 0.02, HorseParts.HeadM, _scale, 1);
+        scene.Draw(puppet.Ear, crown, 0.06, crown + new PlanePoint(0.04, 0.14).Scaled(_size), 0.06, 0.15f, _scale, 1);
     }
 
     // The head nods with the beat: hardly in trot, freely in walk and canter.
@@ -78,27 +78,27 @@ internal sealed class HorsePainter(ClipScript script, Puppet puppet)
 
     private static double NodDeg(Gait gait) => gait switch { Gait.Walk => 2.5, Gait.Canter => 4.0, Gait.Halt => 0, _ => 0.8 };
 
-    private void Tail(Canvas canvas, View view, RideMoment moment)
+    private void Tail(IScene scene, RideMoment moment)
     {
         var dock = OnTrunk(moment.Trunk, Dock.Forward, Dock.Up);
         var swing = moment.Mix.Of(gait => gait == Gait.Halt ? 0 : 5) * Math.Sin(2 * Math.PI * (moment.HorsePhase + 0.1));
         var end = dock + Plane.Hung(HorseParts.TailM * _size, -9 - swing);
-        canvas.Draw(puppet.Tail, view.Between(dock, 0, end, 0, HorseParts.TailM, _scale), 0.95f);
+        scene.Draw(puppet.Tail, dock, 0, end, 0, HorseParts.TailM, _scale, 0.95f);
     }
 
-    private void Leg(Canvas canvas, View view, RideMoment moment, bool fore, bool near)
+    private void Leg(IScene scene, RideMoment moment, bool fore, bool near)
     {
         var leg = HorseLegs.At(script, moment, fore, near);
         var depth = _size * (near ? LegNearM : -LegNearM);
         var dim = near ? 1 : FarDim;
         // Stockings on the near hind and the far fore.
         var white = near != fore;
-        canvas.Draw(white ? puppet.WhitePastern : puppet.Pastern, Laid(leg.Fetlock, leg.Hoof, 0.185f), dim);
-        canvas.Draw(white ? puppet.WhiteCannon : puppet.Cannon, Laid(leg.Middle, leg.Fetlock, 0.30f), dim);
-        if (!near) canvas.Draw(fore ? puppet.ForeUpper : puppet.HindUpper, Laid(leg.Root, leg.Upper, 0.42f), dim);
-        canvas.Draw(fore ? puppet.ForeArm : puppet.Gaskin, Laid(leg.Upper, leg.Middle, fore ? 0.40f : 0.44f), dim);
-        if (near) canvas.Draw(fore ? puppet.ForeUpper : puppet.HindUpper, Laid(leg.Root, leg.Upper, 0.42f), dim);
+        Lay(white ? puppet.WhitePastern : puppet.Pastern, leg.Fetlock, leg.Hoof, 0.185f);
+        Lay(white ? puppet.WhiteCannon : puppet.Cannon, leg.Middle, leg.Fetlock, 0.30f);
+        if (!near) Lay(fore ? puppet.ForeUpper : puppet.HindUpper, leg.Root, leg.Upper, 0.42f);
+        Lay(fore ? puppet.ForeArm : puppet.Gaskin, leg.Upper, leg.Middle, fore ? 0.40f : 0.44f);
+        if (near) Lay(fore ? puppet.ForeUpper : puppet.HindUpper, leg.Root, leg.Upper, 0.42f);
 
-        Placement Laid(PlanePoint a, PlanePoint b, float length) => view.Between(a, depth, b, depth, length, _scale);
+        void Lay(Part part, PlanePoint a, PlanePoint b, float length) => scene.Draw(part, a, depth, b, depth, length, _scale, dim);
     }
 }

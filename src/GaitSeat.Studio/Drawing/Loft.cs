@@ -35,6 +35,8 @@ internal sealed class Loft
 
     public Func<float, float, Skin> Skin { get; }
 
+    public IReadOnlyList<Section> Sections => _sections;
+
     /// <summary>How round: 1 as deep as wide, less is flatter.</summary>
     public float Roundness { get; init; } = 1;
 

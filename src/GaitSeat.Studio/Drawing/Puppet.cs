@@ -8,11 +8,20 @@ internal sealed class Puppet
     /// <summary>Stature the rider's parts are drawn for, m.</summary>
     public const double DrawnStatureM = 1.68;
 
+    /// <summary>A barrel narrow enough that the leg, whose joints the body plan places, lies on it and not in it.</summary>
+    private const float TrunkDepth = 0.62f;
+
+    /// <summary>Leather and cloth that lie flat: their breadth over half their height.</summary>
+    private const float PlateDepth = 0.05f;
+    private const float SeatDepth = 2.2f;
+
     public Puppet(ClipScript script, BodyPlan body, float pxPerM)
     {
         // A quarter finer than the picture, so that turning a part does not soften it.
         var texels = 1.25f * pxPerM;
-        Sprite Paint(Loft loft) => Sprite.Paint(loft, texels);
+        Part Paint(Loft loft) => Built(loft, new(loft.Roundness));
+        Part Built(Loft loft, Build build) => new(loft, texels, build);
+        Part Strapped(Loft loft) => Built(loft, new(0.5f, BothSides: true));
         var size = (float)(body.StatureM / DrawnStatureM);
         Size = size;
         var horse = new HorseParts(script.Look, script.Seed);
@@ -20,22 +29,22 @@ internal sealed class Puppet
         var rider = new RiderParts(script.Look, script.Seed);
         float Drawn(double metres) => (float)(metres / size);
 
-        (Trunk, Neck, HorseHead, Ear, Tail) = (Paint(horse.Trunk()), Paint(horse.Neck()), Paint(horse.Head()), Paint(horse.Ear()), Paint(horse.Tail()));
+        (Trunk, Neck, HorseHead, Ear, Tail) = (Built(horse.Trunk(), new(TrunkDepth, Centred: true)), Built(horse.Neck(), new(0.55f, Centred: true)), Built(horse.Head(), new(0.75f, Centred: true)), Paint(horse.Ear()), Built(horse.Tail(), new(1, Centred: true)));
         (ForeUpper, ForeArm, HindUpper, Gaskin) = (Paint(horse.ForeUpper()), Paint(horse.ForeArm()), Paint(horse.HindUpper()), Paint(horse.Gaskin()));
         (Cannon, Pastern) = (Paint(horse.Cannon(false)), Paint(horse.Pastern(false)));
         (WhiteCannon, WhitePastern) = script.Look.Stockings ? (Paint(horse.Cannon(true)), Paint(horse.Pastern(true))) : (Cannon, Pastern);
-        (Cloth, Seat, Flap, Girth, Iron) = (Paint(tack.Cloth()), Paint(tack.Seat()), Paint(tack.Flap()), Paint(tack.Girth()), Paint(TackParts.Iron()));
-        Leather = Paint(TackParts.Strap(Tint.Parse(script.Look.Saddle) * 0.75f, 0.011f, 0.3f));
-        Rein = Paint(TackParts.Strap(new Vector3(0.10f, 0.07f, 0.06f), 0.0065f, 0.2f));
+        (Cloth, Seat, Flap, Girth, Iron) = (Built(tack.Cloth(), new(PlateDepth, BothSides: true)), Built(tack.Seat(), new(SeatDepth, Centred: true)), Built(tack.Flap(), new(PlateDepth, BothSides: true)), Built(tack.Girth(), new(0.3f, BothSides: true)), Built(TackParts.Iron(), new(1.6f, BothSides: true)));
+        Leather = Strapped(TackParts.Strap(Tint.Parse(script.Look.Saddle) * 0.75f, 0.011f, 0.3f));
+        Rein = Strapped(TackParts.Strap(new Vector3(0.10f, 0.07f, 0.06f), 0.0065f, 0.2f));
 
         (TrunkM, ThighM, ShankM) = (Drawn(body.TrunkM), Drawn(body.ThighInPlaneM), Drawn(body.ShankInPlaneM));
         (UpperArmM, ForearmM, FootM) = (Drawn(body.UpperArmInPlaneM), Drawn(body.ForearmInPlaneM), Drawn(body.HeelBackM + body.ToeForwardM));
         HeadEarM = Drawn(body.HelmetTop.Up);
         NeckM = Drawn(body.Ear.Up) - 0.015f;
-        (RiderTrunk, Pelvis, Thigh, Shank, Foot) = (Paint(rider.Trunk(TrunkM)), Paint(rider.Pelvis()), Paint(rider.Thigh(ThighM)), Paint(rider.Shank(ShankM)), Paint(rider.Foot(FootM)));
-        (UpperArm, Forearm, RiderNeck) = (Paint(rider.UpperArm(UpperArmM)), Paint(rider.Forearm(ForearmM)), Paint(rider.Neck(NeckM)));
-        (Head, Peak, Bun) = (Paint(rider.Head(HeadEarM)), Paint(rider.Peak()), Paint(rider.Bun()));
-        LongHair = script.Look.LongHair ? Paint(rider.LongHair()) : null;
+        (RiderTrunk, Pelvis, Thigh, Shank, Foot) = (Built(rider.Trunk(TrunkM), new(1.65f, Centred: true)), Built(rider.Pelvis(), new(1.5f, Centred: true)), Paint(rider.Thigh(ThighM)), Paint(rider.Shank(ShankM)), Paint(rider.Foot(FootM)));
+        (UpperArm, Forearm, RiderNeck) = (Paint(rider.UpperArm(UpperArmM)), Paint(rider.Forearm(ForearmM)), Built(rider.Neck(NeckM), new(1, Centred: true)));
+        (Head, Peak, Bun) = (Built(rider.Head(HeadEarM), new(0.74f, Centred: true)), Built(rider.Peak(), new(5, Centred: true)), Built(rider.Bun(), new(1, Centred: true)));
+        LongHair = script.Look.LongHair ? Built(rider.LongHair(), new(1.6f, Centred: true)) : null;
         LooseJacket = script.Look.LooseJacket;
     }
 
@@ -51,40 +60,40 @@ internal sealed class Puppet
     public float HeadEarM { get; }
     public float NeckM { get; }
 
-    public Sprite Trunk { get; }
-    public Sprite Neck { get; }
-    public Sprite HorseHead { get; }
-    public Sprite Ear { get; }
-    public Sprite Tail { get; }
-    public Sprite ForeUpper { get; }
-    public Sprite ForeArm { get; }
-    public Sprite HindUpper { get; }
-    public Sprite Gaskin { get; }
-    public Sprite Cannon { get; }
-    public Sprite Pastern { get; }
-    public Sprite WhiteCannon { get; }
-    public Sprite WhitePastern { get; }
-    public Sprite Cloth { get; }
-    public Sprite Seat { get; }
-    public Sprite Flap { get; }
-    public Sprite Girth { get; }
-    public Sprite Iron { get; }
-    public Sprite Leather { get; }
-    public Sprite Rein { get; }
-    public Sprite RiderTrunk { get; }
-    public Sprite Pelvis { get; }
-    public Sprite Thigh { get; }
-    public Sprite Shank { get; }
-    public Sprite Foot { get; }
-    public Sprite UpperArm { get; }
-    public Sprite Forearm { get; }
-    public Sprite RiderNeck { get; }
-    public Sprite Head { get; }
-    public Sprite Peak { get; }
-    public Sprite Bun { get; }
+    public Part Trunk { get; }
+    public Part Neck { get; }
+    public Part HorseHead { get; }
+    public Part Ear { get; }
+    public Part Tail { get; }
+    public Part ForeUpper { get; }
+    public Part ForeArm { get; }
+    public Part HindUpper { get; }
+    public Part Gaskin { get; }
+    public Part Cannon { get; }
+    public Part Pastern { get; }
+    public Part WhiteCannon { get; }
+    public Part WhitePastern { get; }
+    public Part Cloth { get; }
+    public Part Seat { get; }
+    public Part Flap { get; }
+    public Part Girth { get; }
+    public Part Iron { get; }
+    public Part Leather { get; }
+    public Part Rein { get; }
+    public Part RiderTrunk { get; }
+    public Part Pelvis { get; }
+    public Part Thigh { get; }
+    public Part Shank { get; }
+    public Part Foot { get; }
+    public Part UpperArm { get; }
+    public Part Forearm { get; }
+    public Part RiderNeck { get; }
+    public Part Head { get; }
+    public Part Peak { get; }
+    public Part Bun { get; }
 
     /// <summary>Null for a rider whose hair is gathered.</summary>
-    public Sprite? LongHair { get; }
+    public Part? LongHair { get; }
 
     /// <summary>Whether the cloth moves on the body.</summary>
     public bool LooseJacket { get; }
