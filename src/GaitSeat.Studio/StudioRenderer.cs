@@ -9,7 +9,7 @@ public sealed class StudioRenderer(FfmpegTools tools)
     public const int DrawingVersion = 2;
 
     /// <summary>Made footage is encoded like a good phone's, not without loss: the measures must hold on such pictures.</summary>
-    private static EncodeSettings Encoding(ClipScript script) => new() { Crf = script.Crf, Preset = EncodePreset.VeryFast };
+    private static EncodeSettings Encoding(ClipScript script) => new() { Crf = script.Crf, Preset = script.Preset };
 
     /// <summary>Makes <c>NAME.mp4</c>, <c>NAME.truth.json</c> and <c>NAME.truth.csv</c> in a folder.</summary>
     /// <exception cref="ArgumentException">The script cannot be ridden or drawn; the message says which value and what is allowed.</exception>

@@ -9,8 +9,7 @@ namespace GaitSeat.Studio;
 internal sealed class Backdrop
 {
     private const int MarginPx = 4;
-    private const int FractionBits = 8;
-    private const int One = 1 << FractionBits;
+    private const int One = FourTexels.One;
 
     private readonly int _widthPx;
     private readonly int _heightPx;
@@ -75,28 +74,19 @@ internal sealed class Backdrop
 
     private void UnrollRow(float fromCentre, ReadOnlySpan<int> column, ReadOnlySpan<int> share, ReadOnlySpan<float> rowStep, Span<byte> target)
     {
-        ReadOnlySpan<byte> source = _rgb;
         var stride = 3 * _columns;
         var offset = (float)-_top - 0.5f;
         for (var x = 0; x < column.Length; x++)
         {
             var at = fromCentre * rowStep[x] + offset;
             var row = (int)at;
-            var v = (int)((at - row) * One);
-            var u = share[x];
-            var top = source.Slice(row * stride + column[x], 6);
-            var bottom = source.Slice((row + 1) * stride + column[x], 6);
-            var (a, b, c, d) = ((One - u) * (One - v), u * (One - v), (One - u) * v, u * v);
-            const int Half = 1 << (2 * FractionBits - 1);
-            target[3 * x] = (byte)((top[0] * a + top[3] * b + bottom[0] * c + bottom[3] * d + Half) >> (2 * FractionBits));
-            target[3 * x + 1] = (byte)((top[1] * a + top[4] * b + bottom[1] * c + bottom[4] * d + Half) >> (2 * FractionBits));
-            target[3 * x + 2] = (byte)((top[2] * a + top[5] * b + bottom[2] * c + bottom[5] * d + Half) >> (2 * FractionBits));
+            FourTexels.Blend(_rgb, row * stride + column[x], stride, share[x], (int)((at - row) * One), target, 3 * x);
         }
     }
 
     private byte[] Paint(Scenery scenery, int blurPx)
     {
-        var rgb = new byte[3 * _columns * _rows];
+        var rgb = new byte[3 * _columns * _rows + FourTexels.Spare];
         Parallel.For(0, _rows, row =>
         {
             var line = new Vector3[_columns];

@@ -36,6 +36,8 @@ internal sealed class Canvas
 
     public int Height { get; private set; }
 
+    public Span<Vector4> Pixels => _pixels.AsSpan(0, Width * Height);
+
     public Span<Vector4> Row(int y) => _pixels.AsSpan(y * Width, Width);
 
     public void Reset(int x, int y, int width, int height)

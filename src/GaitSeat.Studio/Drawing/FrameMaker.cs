@@ -8,9 +8,9 @@ internal sealed class FrameMaker
     /// <summary>Instants drawn and averaged within the exposure: one for every few pixels that a limb runs in it; always two for the usual ways.</summary>
     private const int UsualInstants = 2;
     private const int LeastSolidInstants = 3;
-    private const int MostInstants = 7;
+    private const int MostInstants = 5;
     private const double MostCardYawDeg = 16;
-    private const double PxPerInstant = 4;
+    private const double PxPerInstant = 5;
     private const double LimbMS = 4;
     private const double BrightSeconds = 1 / 200.0;
 
@@ -92,21 +92,30 @@ internal sealed class FrameMaker
     private void DrawActor(double seconds, Canvas canvas, (int X, int Y, int Width, int Height) box, Action<double, int, Canvas> drawInstant, Span<byte> rgb)
     {
         if (box.Width <= 0 || box.Height <= 0) return;
+        if (_instants == 1)
+        {
+            Begin(canvas, box, rgb);
+            drawInstant(seconds, 0, canvas);
+            Store(box, canvas.Pixels, rgb);
+            return;
+        }
+
         var sum = canvas.ClearedSum(box.Width * box.Height);
         for (var i = 0; i < _instants; i++)
         {
-            canvas.Reset(box.X, box.Y, box.Width, box.Height);
-            Load(canvas, rgb);
+            Begin(canvas, box, rgb);
             drawInstant(seconds + ((i + 0.5) / _instants - 0.5) * _ride.Script.ShutterSeconds, i, canvas);
-            for (var y = 0; y < box.Height; y++)
-            {
-                var row = canvas.Row(y);
-                var target = sum.Slice(y * box.Width, box.Width);
-                for (var x = 0; x < row.Length; x++) target[x] += row[x];
-            }
+            var pixels = canvas.Pixels;
+            for (var k = 0; k < sum.Length; k++) sum[k] += pixels[k];
         }
 
         Store(box, sum, rgb);
+    }
+
+    private void Begin(Canvas canvas, (int X, int Y, int Width, int Height) box, ReadOnlySpan<byte> rgb)
+    {
+        canvas.Reset(box.X, box.Y, box.Width, box.Height);
+        Load(canvas, rgb);
     }
 
     private void DrawInstant(double seconds, int instant, Canvas canvas)
@@ -180,7 +189,7 @@ internal sealed class FrameMaker
     {
         for (var y = 0; y < canvas.Height; y++)
         {
-            var source = rgb[(3 * ((canvas.Y + y) * _ride.Script.WidthPx + canvas.X))..];
+            var source = rgb.Slice(3 * ((canvas.Y + y) * _ride.Script.WidthPx + canvas.X), 3 * canvas.Width);
             var row = canvas.Row(y);
             for (var x = 0; x < row.Length; x++) row[x] = new Vector4(source[3 * x], source[3 * x + 1], source[3 * x + 2], 0) * (1 / 255f);
         }

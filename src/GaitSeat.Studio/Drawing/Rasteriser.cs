@@ -13,9 +13,12 @@ internal sealed class Rasteriser
 {
     private readonly Canvas _canvas;
     private readonly float[] _nearest;
+    private readonly int _turning;
 
-    public Rasteriser(Canvas canvas)
+    /// <param name="turning">1 where the outer side of a triangle shows when its corners run clockwise in the picture, -1 where they run the other way.</param>
+    public Rasteriser(Canvas canvas, int turning)
     {
+        _turning = turning;
         (_canvas, _nearest) = (canvas, canvas.Nearness());
         _nearest.AsSpan(0, canvas.Width * canvas.Height).Clear();
     }
@@ -23,7 +26,7 @@ internal sealed class Rasteriser
     public void Fill(in Corner a, in Corner b, in Corner c, Solid.Paint paint)
     {
         var area = (b.X - a.X) * (c.Y - a.Y) - (b.Y - a.Y) * (c.X - a.X);
-        if (MathF.Abs(area) < 1e-6f) return;
+        if (area * _turning < 1e-6f) return;
         var (x0, x1) = (Math.Max(0, (int)(Min(a.X, b.X, c.X) - _canvas.X)), Math.Min(_canvas.Width - 1, (int)(Max(a.X, b.X, c.X) - _canvas.X)));
         var (y0, y1) = (Math.Max(0, (int)(Min(a.Y, b.Y, c.Y) - _canvas.Y)), Math.Min(_canvas.Height - 1, (int)(Max(a.Y, b.Y, c.Y) - _canvas.Y)));
         // Shares of corners b and c at a pixel; they grow evenly along a row.

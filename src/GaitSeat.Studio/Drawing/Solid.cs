@@ -5,9 +5,11 @@ namespace GaitSeat.Studio;
 /// <summary>A part as a body: rings of points around its axis, with the colours of its side view on both sides.</summary>
 internal sealed class Solid
 {
-    /// <summary>Points around each ring, and rings between two sections.</summary>
-    private const int Around = 14;
-    private const int PerSection = 2;
+    /// <summary>Points around each ring.</summary>
+    private const int Around = 12;
+
+    /// <summary>A part of few sections gets a ring between each two: its outline is curved there.</summary>
+    private const int FewSections = 9;
 
     private Solid(Vector3[] points, Vector3[] normals, int[] triangles, Paint paint) =>
         (Points, Normals, Triangles, Colours) = (points, normals, triangles, paint);
@@ -47,10 +49,11 @@ internal sealed class Solid
     {
         // The very ends lie just inside, where the outline still has a reach.
         const float InsetM = 5e-4f;
+        var perSection = loft.Sections.Count <= FewSections ? 2 : 1;
         var x = new List<float>();
         for (var i = 0; i + 1 < loft.Sections.Count; i++)
         {
-            for (var k = 0; k < PerSection; k++) x.Add(loft.Sections[i].X + (loft.Sections[i + 1].X - loft.Sections[i].X) * k / PerSection);
+            for (var k = 0; k < perSection; k++) x.Add(loft.Sections[i].X + (loft.Sections[i + 1].X - loft.Sections[i].X) * k / perSection);
         }
 
         x.Add(loft.MaxX);

@@ -12,7 +12,8 @@ internal sealed class SolidScene(Canvas canvas, CameraState camera, Standing sta
     private const float SkyShare = 0.10f;
     private const float Direct = 0.52f;
 
-    private readonly Rasteriser _raster = new(canvas);
+    private readonly Rasteriser _raster = new(canvas, standing.Facing == Model.Facing.Right ? -1 : 1);
+    private readonly (double Sin, double Cos) _pan = Math.SinCos(camera.PanRad);
     private readonly float _turned = (float)Math.Abs(Math.Sin(standing.YawDeg * Math.PI / 180));
     private Corner[] _corners = [];
 
@@ -57,8 +58,7 @@ internal sealed class SolidScene(Canvas canvas, CameraState camera, Standing sta
         // Into the camera's directions: right, up, towards.
         var x = normal.X * standing.ForwardX + normal.Z * standing.NearX;
         var depth = normal.X * standing.ForwardDepth + normal.Z * standing.NearDepth;
-        var (sin, cos) = Math.SinCos(camera.PanRad);
-        var seen = new Vector3((float)(x * cos - depth * sin), normal.Y, (float)-(x * sin + depth * cos));
+        var seen = new Vector3((float)(x * _pan.Cos - depth * _pan.Sin), normal.Y, (float)-(x * _pan.Sin + depth * _pan.Cos));
         return Ambient + SkyShare * seen.Y + Direct * MathF.Max(0, Vector3.Dot(seen, Light));
     }
 }

@@ -31,21 +31,15 @@ internal readonly ref struct TiltedView(ReadOnlySpan<byte> cylinder, int columns
             {
                 var i = Math.Clamp((int)ux, 0, column.Length - 2);
                 var part = ux - i;
-                Put(target[(3 * x)..], column[i] + part * (column[i + 1] - column[i]), uy * (rowStep[i] + part * (rowStep[i + 1] - rowStep[i])) - (float)top - 0.5f);
+                Put(target, 3 * x, column[i] + part * (column[i + 1] - column[i]), uy * (rowStep[i] + part * (rowStep[i + 1] - rowStep[i])) - (float)top - 0.5f);
             }
         }
     }
 
-    private void Put(Span<byte> target, float atColumn, float atRow)
+    private void Put(Span<byte> target, int to, float atColumn, float atRow)
     {
         var (column, row) = (Math.Clamp((int)atColumn, 0, columns - 2), Math.Clamp((int)atRow, 0, rows - 2));
-        var (u, v) = (Math.Clamp((int)((atColumn - column) * 256), 0, 256), Math.Clamp((int)((atRow - row) * 256), 0, 256));
-        var upper = _cylinder.Slice(3 * (row * columns + column), 6);
-        var lower = _cylinder.Slice(3 * ((row + 1) * columns + column), 6);
-        var (a, b, c, d) = ((256 - u) * (256 - v), u * (256 - v), (256 - u) * v, u * v);
-        const int Half = 1 << 15;
-        target[0] = (byte)((upper[0] * a + upper[3] * b + lower[0] * c + lower[3] * d + Half) >> 16);
-        target[1] = (byte)((upper[1] * a + upper[4] * b + lower[1] * c + lower[4] * d + Half) >> 16);
-        target[2] = (byte)((upper[2] * a + upper[5] * b + lower[2] * c + lower[5] * d + Half) >> 16);
+        var (u, v) = (Math.Clamp((int)((atColumn - column) * FourTexels.One), 0, FourTexels.One), Math.Clamp((int)((atRow - row) * FourTexels.One), 0, FourTexels.One));
+        FourTexels.Blend(_cylinder, 3 * (row * columns + column), 3 * columns, u, v, target, to);
     }
 }

@@ -1,3 +1,5 @@
+using GaitSeat.Footage;
+
 namespace GaitSeat.Studio;
 
 /// <summary>Draws the numbers of one clip of the wide set within the conditions of its row.</summary>
@@ -44,6 +46,7 @@ internal static class WideClip
             NoiseSd = row.Light switch { "dim" => noise.Between(4, 6), "low" => noise.Between(7, 11), _ => noise.Between(1, 3) },
             ShutterSeconds = row.Blur == "sharp" ? noise.Between(0.002, 0.005) : noise.Between(0.014, 0.025),
             Crf = row.BitRate switch { "low" => 30, "very-low" => 36, _ => 20 },
+            Preset = row.BitRate == "good" ? EncodePreset.SuperFast : EncodePreset.VeryFast,
             PostEveryM = row.Occluder == "posts" ? noise.Between(2, 4) : 0,
             Bystander = row.Occluder switch { "helper-behind" => Bystander.Behind, "helper-in-front" => Bystander.InFront, _ => Bystander.None },
             Look = LookOf(row, noise),

@@ -43,7 +43,7 @@ internal static class WideDesign
         var roll = Column(("level", 8), ("rolled", 2));
         var coreSize = Column(("usual", 6), ("large", 4));
         var wideSize = Column(("small", 5), ("usual", 4), ("large", 1));
-        var rate = Column(("25", 3), ("29.97", 5), ("30", 4), ("50", 2), ("60", 2.4), ("120", 0.8), ("variable", 2.4));
+        var rate = Column(("25", 3), ("29.97", 5), ("30", 4), ("50", 1.8), ("60", 2.1), ("120", 0.7), ("variable", 2.4));
         var picture = Column(("1280x720", 7), ("1920x1080", 1), ("640x360", 1), ("720x1280", 1));
         var light = Column(("good", 15), ("dim", 3), ("low", 2));
         var blur = Column(("sharp", 15), ("blurred", 5));
