@@ -19,6 +19,9 @@ public sealed record DoseData
     /// <summary>Horse of each row, where horses are in the model.</summary>
     public string[]? Horses { get; init; }
 
+    /// <summary>Session of each row, where sessions are in the model; the same name under two riders is two sessions.</summary>
+    public string[]? Sessions { get; init; }
+
     /// <summary>Known variance with which each outcome was measured, or nothing.</summary>
     public double[]? MeasurementVariance { get; init; }
 }

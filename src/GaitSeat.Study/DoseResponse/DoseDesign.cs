@@ -94,6 +94,7 @@ public sealed class DoseDesign
             random.Add(new(_settings.Horse == HorseRole.Nested ? horses.Within(riders) : horses, [intercept]));
         }
 
+        if (_settings.Session && data.Sessions is not null) random.Add(new(Grouping.Of("session", data.Sessions).Within(riders), [intercept]));
         return new() { Outcome = data.Outcome, Fixed = columns, Random = random, MeasurementVariance = data.MeasurementVariance };
     }
 
@@ -121,6 +122,7 @@ public sealed class DoseDesign
         if (data.Outcome.Length == 0) throw new StudyException(StudyProblem.TooFewRows, "no rows are left; loosen the filters");
         DataCheck.SameLength(data.Outcome.Length, [data.Exposure, .. data.Adjustment]);
         DataCheck.SameLength(data.Outcome.Length, "rider", data.Riders.Length);
+        if (data.Sessions is not null) DataCheck.SameLength(data.Outcome.Length, "session", data.Sessions.Length);
         if (settings.Horse == HorseRole.None) return;
         if (data.Horses is null) throw new StudyException(StudyProblem.BadData, "the model has horses, and no horse is given; give the horse of each row, or set horse to none");
         DataCheck.SameLength(data.Outcome.Length, "horse", data.Horses.Length);

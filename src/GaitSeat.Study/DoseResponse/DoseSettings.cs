@@ -19,5 +19,11 @@ public sealed record DoseSettings
 
     public HorseRole Horse { get; init; } = HorseRole.Crossed;
 
+    /// <summary>
+    /// Each session of a rider has a level of its own, where sessions are given: strides of one day are alike, and a length that is set once a day is compared between days.
+    /// Without it the interval is that of so many independent strides.
+    /// </summary>
+    public bool Session { get; init; } = true;
+
     public MixedSettings Model { get; init; } = new();
 }

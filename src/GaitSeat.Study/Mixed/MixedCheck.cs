@@ -1,4 +1,5 @@
 using GaitSeat.Study.Linear;
+using GaitSeat.Study.Mixed.Solving;
 
 namespace GaitSeat.Study.Mixed;
 
@@ -14,6 +15,7 @@ internal static class MixedCheck
             throw new StudyException(StudyProblem.TooFewRows, $"{data.Rows} rows for {data.Fixed.Count} fixed effects; more rows are needed");
         if (data.Random.Count == 0) throw new StudyException(StudyProblem.BadData, "no grouping factor; a mixed model needs one, such as the rider");
         foreach (var term in data.Random) Term(data, term);
+        Different(data.Random);
         Errors(data);
     }
 
@@ -29,6 +31,21 @@ internal static class MixedCheck
         if ((long)used * term.Columns.Count >= data.Rows)
             throw new StudyException(StudyProblem.TooFewRows,
                 $"grouping '{term.Groups.Name}' has {used} levels with {term.Columns.Count} random effects each, and there are {data.Rows} rows; more rows than random effects are needed to tell them from the residual");
+    }
+
+    /// <summary>Two factors that put the rows together the same way cannot be told apart.</summary>
+    private static void Different(IReadOnlyList<RandomTerm> terms)
+    {
+        for (var t = 1; t < terms.Count; t++)
+        {
+            for (var s = 0; s < t; s++)
+            {
+                var (a, b) = (terms[s].Groups, terms[t].Groups);
+                var pairs = CellIndex.Of([terms[s], terms[t]]).Levels.Length;
+                if (pairs == a.LevelOf.Distinct().Count() && pairs == b.LevelOf.Distinct().Count())
+                    throw new StudyException(StudyProblem.Collinear, $"groupings '{a.Name}' and '{b.Name}' put the rows together the same way; leave one of them out");
+            }
+        }
     }
 
     private static void Errors(MixedData data)

@@ -57,6 +57,10 @@ public sealed record SeasonPlanSettings
     [Range(0.0, 1000.0)]
     public double HorseSd { get; init; } = 1;
 
+    /// <summary>Spread between a rider's sessions at one length; each length is ridden in a session of its own. 0 leaves sessions out.</summary>
+    [Range(0.0, 1000.0)]
+    public double SessionSd { get; init; }
+
     /// <summary>Spread from stride to stride, measurement included.</summary>
     [Range(0.001, 1000.0)]
     public double StrideSd { get; init; } = 1;

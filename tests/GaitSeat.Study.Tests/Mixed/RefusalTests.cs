@@ -24,6 +24,11 @@ public sealed class RefusalTests
         Good with { Random = [new(Good.Random[0].Groups, [Good.Fixed[1], new("twice", [.. Good.Fixed[1].Values.Select(v => 2 * v)])])] });
 
     [Fact]
+    public void SameGroupingTwice_IsNamed() => AssertRefused(
+        StudyProblem.Collinear, "groupings 'rider' and 'pair' put the rows together the same way",
+        Good with { Random = [Good.Random[0], new(Grouping.Of("pair", [.. Good.Random[0].Groups.LevelOf.Select(l => $"{l % 5} and {l}")]), [Good.Fixed[0]])] });
+
+    [Fact]
     public void NoRows_AreRefused() => AssertRefused(StudyProblem.TooFewRows, "no rows are left", Good.Where(_ => false));
 
     [Fact]
