@@ -3,6 +3,7 @@ using GaitSeat.Cli.Marks;
 using GaitSeat.Footage;
 using GaitSeat.Pipeline.Clips;
 using GaitSeat.Pipeline.Settings;
+using GaitSeat.Studio;
 using GaitSeat.Studio.Accuracy.Marks;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -23,6 +24,10 @@ public sealed class MarksCommand(AnsiConsoles consoles) : AsyncCommand<MarksComm
         [CommandOption("-m|--marks <FILE>")]
         [Description("The table of marks. Without it datasets/marks/marks.csv.")]
         public string? Marks { get; init; }
+
+        [CommandOption("--truth")]
+        [Description("For marked clips with NAME.truth.json beside them: print how far the marks are from the truth, without running the pipeline.")]
+        public bool Truth { get; init; }
 
         [CommandOption("-p|--pipeline <FILE>")]
         [Description("A pipeline file with the settings to change.")]
@@ -61,7 +66,7 @@ public sealed class MarksCommand(AnsiConsoles consoles) : AsyncCommand<MarksComm
         using var workshop = Workshop.Open(FfmpegTools.Locate(), Places.Models(), pipeline);
         var readings = new List<PictureReading>();
         foreach (var ofFile in MarksFile.Merged(all).GroupBy(p => p.Sha256, StringComparer.Ordinal))
-            readings.AddRange(await ReadAsync(workshop, [.. ofFile], footage.Find(ofFile.First()), cancellationToken));
+            readings.AddRange(await ReadAsync(workshop, [.. ofFile], footage.Find(ofFile.First()), settings.Truth, cancellationToken));
 
         var report = new MarksReport(readings, new MarkerRepeat(all)).ToMarkdown();
         consoles.RawOut.Write(report);
@@ -70,10 +75,16 @@ public sealed class MarksCommand(AnsiConsoles consoles) : AsyncCommand<MarksComm
         return ExitCodes.Done;
     }
 
-    private async Task<IReadOnlyList<PictureReading>> ReadAsync(Workshop workshop, IReadOnlyList<MarkedPicture> pictures, string? path, CancellationToken ct)
+    private async Task<IReadOnlyList<PictureReading>> ReadAsync(Workshop workshop, IReadOnlyList<MarkedPicture> pictures, string? path, bool truth, CancellationToken ct)
     {
         if (path is null) return [.. pictures.Select(p => PictureReading.Missing(p, NotInFolder))];
         consoles.Error.MarkupLineInterpolated($"[grey]{Path.GetFileName(path)}: {pictures.Count}[/]");
+        if (truth)
+        {
+            var known = TruthFile.Read(TruthFile.PathFor(Path.GetDirectoryName(path)!, Path.GetFileNameWithoutExtension(path)));
+            return [.. pictures.Select(p => TruthReading.Of(p, known.FrameRows, known.Fps))];
+        }
+
         return pictures[0].IsStill
             ? [await new StillSight(workshop).ReadAsync(pictures[0], path, ct)]
             : await new ClipSight(workshop).ReadAsync(pictures, path, ct);

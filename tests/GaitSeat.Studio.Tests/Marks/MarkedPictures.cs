@@ -28,5 +28,23 @@ internal static class MarkedPictures
         return new(picture, facing, points, null);
     }
 
+    /// <summary>A frame of which nothing but time and hip matters.</summary>
+    public static FrameTruth True(double timeSeconds, PointPx hip) => new()
+    {
+        Frame = 0,
+        TimeSeconds = timeSeconds,
+        Points = FrameTruth.PointNames.ToDictionary(n => n, n => new PointTruth(n == "hip" ? hip : PointPx.Missing, PointVisibility.Seen, null)),
+        StridePhase = 0,
+        PxPerM = 100,
+        YawDeg = 0,
+        RiderPxHeight = 200,
+        RiderFullInFrame = true,
+        ThighDeg = 0,
+        TrunkDeg = 0,
+        RiseCm = 0,
+        TreadFwdOfBarCm = 0,
+        BounceCm = 0,
+    };
+
     private static Mark Clear((BodyPoint Point, double X, double Y) mark) => new(new(mark.X, mark.Y), MarkVisibility.Clear);
 }

@@ -40,6 +40,6 @@ public sealed class MarkerRepeatTests
         var report = new MarksReport([MarkedPictures.Reading(picture, Facing.Right, (BodyPoint.Hip, 106, 142)), MarkedPictures.Reading(turned, Facing.Left)], new MarkerRepeat([picture, turned])).ToMarkdown();
         Assert.Contains("2 pictures marked (2 stills, 0 frames of 0 clips), 1 compared.", report, StringComparison.Ordinal);
         Assert.Contains("| facing_wrong | turned.jpg |", report, StringComparison.Ordinal);
-        Assert.Contains("| hip | 1 | 1 | +3.0 +- NaN | NaN | +4.0 +- NaN | NaN |", report, StringComparison.Ordinal);
+        Assert.Contains("| hip | 1 | 1 | +3.0 ± NaN | NaN | +4.0 ± NaN | NaN |", report, StringComparison.Ordinal);
     }
 }

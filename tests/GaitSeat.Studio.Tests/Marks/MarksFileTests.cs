@@ -24,7 +24,20 @@ public sealed class MarksFileTests
     }
 
     [Fact]
-    public void TheFolder_HoldsNoFootage() => Assert.Equal(["README.md", "marks.csv"], Directory.EnumerateFiles(Folder, "*", SearchOption.AllDirectories).Select(p => Path.GetFileName(p)!).Order(StringComparer.Ordinal));
+    public void MarksOfRenderedFrames_LieNearTheTruth()
+    {
+        var folder = SharedFolder.Find("footage/truth");
+        var readings = (from clip in MarksFile.Read(Path.Combine(Folder, "rendered.csv")).GroupBy(p => p.Picture)
+                        let truth = TruthFile.Read(TruthFile.PathFor(folder, Path.GetFileNameWithoutExtension(clip.Key)))
+                        from picture in clip
+                        select TruthReading.Of(picture, truth.FrameRows, truth.Fps)).ToList();
+        Assert.All(readings, r => Assert.Null(r.LeftOutReason));
+        // A wrong frame, mirror or shift would put points a tenth of the rider and more away; what a joint is taken to be, up to 4 %.
+        Assert.All(PointErrors.Of(readings).GroupBy(e => e.Point), g => Assert.InRange(g.Select(e => e.Offset.LengthPct).Order().ElementAt(g.Count() / 2), 0, 5));
+    }
+
+    [Fact]
+    public void TheFolder_HoldsNoFootage() => Assert.Equal(["README.md", "marks.csv", "rendered.csv"], Directory.EnumerateFiles(Folder, "*", SearchOption.AllDirectories).Select(p => Path.GetFileName(p)!).Order(StringComparer.Ordinal));
 
     [Fact]
     public void MarkedStills_AreTheFilesOfTheSharedFolder()

@@ -63,6 +63,24 @@ public sealed class PointErrorTests
         Assert.Equal(MarkVisibility.Hidden, merged.Marks[BodyPoint.Ear].Visibility);
     }
 
+    [Theory]
+    [InlineData(0.51, null)]
+    [InlineData(0.56, "no_such_frame")]
+    public void TruthOfAFrame_IsTakenWhereTheTimeFits(double timeSeconds, string? reason)
+    {
+        var picture = MarkedPictures.Picture("a.mp4", Facing.Right, (BodyPoint.Hip, 100, 150)) with { TimeSeconds = timeSeconds };
+        var reading = TruthReading.Of(picture, [MarkedPictures.True(0, new(1, 1)), MarkedPictures.True(0.5, new(104, 148))], 25);
+        Assert.Equal(reason, reading.LeftOutReason);
+        if (reason is null) Assert.Equal(new Offset(2, 1), Assert.Single(PointErrors.Of([reading])).Offset);
+    }
+
+    [Fact]
+    public void LegIsTwiceTheShank_AndUnknownWhereItIsHidden()
+    {
+        Assert.Equal(100, MarkedPictures.Picture("a.jpg", Facing.Right, (BodyPoint.Knee, 100, 150), (BodyPoint.Ankle, 130, 190)).LegPx);
+        Assert.Null(MarkedPictures.Picture("a.jpg", Facing.Right, (BodyPoint.Knee, 100, 150)).LegPx);
+    }
+
     [Fact]
     public void MarkingsOfDifferentPictures_AreNotMixed() =>
         Assert.Throws<ArgumentException>(() => MarkedPictures.Picture("a.jpg", Facing.Right).MeanWith(MarkedPictures.Picture("b.jpg", Facing.Right)));

@@ -59,6 +59,9 @@ public sealed record MarkedPicture
     /// <summary>Top of head, helmet or hat to sole as the rider sits, px: the yardstick of the errors; null where the sole cannot be told.</summary>
     public double? RiderSpanPx => RiderBottomPx - RiderTopPx;
 
+    /// <summary>Leg length, px: twice the marked shank, since thigh and shank are alike (0.245 and 0.246 of stature, Drillis and Contini 1966) and a rider's thigh opens out of the picture plane; null where the shank is hidden.</summary>
+    public double? LegPx => Marks[BodyPoint.Knee].Px.DistanceTo(Marks[BodyPoint.Ankle].Px) is > 0 and var shank ? 2 * shank : null;
+
     /// <summary>What tells one picture from another: file and time.</summary>
     public (string Picture, double? TimeSeconds) Key => (Picture, TimeSeconds);
 

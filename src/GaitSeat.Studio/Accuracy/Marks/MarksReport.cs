@@ -5,7 +5,7 @@ using MathNet.Numerics.Statistics;
 
 namespace GaitSeat.Studio.Accuracy.Marks;
 
-/// <summary>The pipeline against the marks, in one page of Markdown.</summary>
+/// <summary>What was read against the marks, in one page of Markdown. Read by the pipeline, or true where truth was given in its place.</summary>
 public sealed class MarksReport
 {
     private readonly IReadOnlyList<PictureReading> _readings;
@@ -29,6 +29,7 @@ public sealed class MarksReport
         WriteMarker();
         WriteSizes();
         WriteOffsets("Systematic offset, side-on pictures", e => e.Picture.View == MarkedView.Side);
+        WriteInLegs();
         WriteOffsets("Systematic offset, side-on pictures, only points seen clearly", e => e.Picture.View == MarkedView.Side && e.Mark.Visibility == MarkVisibility.Clear);
         WriteOffsets("Systematic offset, oblique and frontal pictures", e => e.Picture.View != MarkedView.Side);
         WriteHip();
@@ -72,7 +73,7 @@ public sealed class MarksReport
 
     private void WriteSizes()
     {
-        Heading("Distance from mark to pipeline, percent of rider height: median / 90th percentile (n)");
+        Heading("Distance from mark to reading, percent of rider height: median / 90th percentile (n)");
         (string Name, Func<PointError, bool> Belongs)[] groups =
         [
             ("all", _ => true),
@@ -96,8 +97,8 @@ public sealed class MarksReport
 
     private void WriteOffsets(string title, Func<PointError, bool> belongs)
     {
-        Heading(title + ": pipeline less mark, percent of rider height, each rider counted once");
-        Line($"| point | riders | pictures | forward: mean +- SE | spread between riders | up: mean +- SE | spread between riders |");
+        Heading(title + ": read less mark, percent of rider height, each rider counted once");
+        Line($"| point | riders | pictures | forward: mean ± SE | spread between riders | up: mean ± SE | spread between riders |");
         Line($"|---|---|---|---|---|---|---|");
         foreach (var point in MarkedPicture.Points)
         {
@@ -108,10 +109,32 @@ public sealed class MarksReport
         }
     }
 
+    private void WriteInLegs()
+    {
+        Heading("The same in percent of leg length, side-on pictures: mean and spread between riders, the marker's own error taken out of the spread");
+        Line($"| point | riders | forward: mean | spread | up: mean | spread |");
+        Line($"|---|---|---|---|---|---|");
+        foreach (var point in MarkedPicture.Points)
+        {
+            var errors = _errors.Where(e => e.Point == point && e.Picture is { View: MarkedView.Side, LegPx: not null }).ToList();
+            if (errors.Count == 0) continue;
+            var repeats = _repeat.Of(point);
+            var perLeg = errors.Average(e => e.Picture.RiderSpanPx!.Value / e.Picture.LegPx!.Value);
+            Line($"| {point.ToTerm()} | {errors.Select(e => e.Picture.Picture).Distinct().Count()} | {InLegs(o => o.ForwardPct)} | {InLegs(o => o.UpPct)} |");
+
+            string InLegs(Func<Offset, double> axis)
+            {
+                var all = Systematic.Of(errors.Select(e => (e.Picture.Picture, axis(e.Offset) * e.Picture.RiderSpanPx!.Value / e.Picture.LegPx!.Value)));
+                var marker = repeats.Count == 0 ? 0 : perLeg * MarkerRepeat.Sem([.. repeats.Select(axis)]);
+                return Plain($"{all.Mean:+0.0;-0.0;0.0} | {Math.Sqrt(Math.Max(0, all.Sd * all.Sd - marker * marker)):0.0}");
+            }
+        }
+    }
+
     private void WriteHip()
     {
         Heading("The hip's offset along and across the marked trunk, side-on pictures, percent of rider height, each rider once");
-        Line($"| riders who | riders | towards the shoulder: mean +- SE | spread | forward of the trunk: mean +- SE | spread |");
+        Line($"| riders who | riders | towards the shoulder: mean ± SE | spread | forward of the trunk: mean ± SE | spread |");
         Line($"|---|---|---|---|---|---|");
         var hips = _errors.Where(e => e.Point == BodyPoint.Hip && e.Picture.View == MarkedView.Side).Select(e => (e.Picture, Hip: HipInTrunk.Of(e))).Where(e => e.Hip is not null).ToList();
         WriteRow("all", _ => true);
@@ -131,8 +154,8 @@ public sealed class MarksReport
 
     private void WriteAngles(string title, Func<PictureReading, bool> belongs)
     {
-        Heading(title + ": pipeline less mark, deg");
-        Line($"| angle | riders | pictures | mean +- SE (each rider once) | spread between riders | median size | 90th percentile |");
+        Heading(title + ": read less mark, deg");
+        Line($"| angle | riders | pictures | mean ± SE (each rider once) | spread between riders | median size | 90th percentile |");
         Line($"|---|---|---|---|---|---|---|");
         foreach (var angle in LimbAngle.All)
         {
@@ -146,7 +169,7 @@ public sealed class MarksReport
 
     private void WriteRatios()
     {
-        Heading("Segment lengths over the shank's, side-on pictures, each rider once: mean +- SE");
+        Heading("Segment lengths over the shank's, side-on pictures, each rider once: mean ± SE");
         Line($"| segment | riders | as marked | as read | published, bare and in the plane |");
         Line($"|---|---|---|---|---|");
         foreach (var ratio in SegmentRatio.All)
@@ -154,13 +177,13 @@ public sealed class MarksReport
             var each = _readings.Where(r => r.Picture.View == MarkedView.Side).Select(r => (Rider: r.Picture.Picture, Ratio: ratio.Of(r))).Where(r => r.Ratio is not null).ToList();
             if (each.Count == 0) continue;
             Systematic marked = Systematic.Of(each.Select(r => (r.Rider, r.Ratio!.Value.Marked))), read = Systematic.Of(each.Select(r => (r.Rider, r.Ratio!.Value.Read)));
-            Line($"| {ratio.Name} | {marked.Riders} | {marked.Mean:0.00} +- {marked.StandardError:0.00} | {read.Mean:0.00} +- {read.StandardError:0.00} | {ratio.Published:0.00} |");
+            Line($"| {ratio.Name} | {marked.Riders} | {marked.Mean:0.00} ± {marked.StandardError:0.00} | {read.Mean:0.00} ± {read.StandardError:0.00} | {ratio.Published:0.00} |");
         }
     }
 
     private static string NameOf(MarkedPicture picture) => picture.TimeSeconds is { } t ? Plain($"{picture.Picture} at {t:0.000} s") : picture.Picture;
 
-    private static string Signed(Systematic s) => Plain($"{s.Mean:+0.0;-0.0;0.0} +- {s.StandardError:0.0}");
+    private static string Signed(Systematic s) => Plain($"{s.Mean:+0.0;-0.0;0.0} ± {s.StandardError:0.0}");
 
     private static string Plain(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
