@@ -11,6 +11,9 @@ namespace GaitSeat.Study.Answers;
 /// <summary>One outcome of one study, by its kind.</summary>
 internal static class AnswerFactory
 {
+    /// <summary>Up to so many rows variances are fitted anew for each rider left out (about a minute at most).</summary>
+    private const int RowsForFreeVariances = 100_000;
+
     public static StudyAnswer Of(StudySettings study, StudyTable table, string outcome, bool exploratory, RowSelection rows)
     {
         var values = rows.Take(table.Numbers(outcome));
@@ -39,7 +42,7 @@ internal static class AnswerFactory
             _ => wald,
         };
         return new(
-            outcome, exploratory, rows.Flow, design, fit, effect, wald, ExplainedVariance.Of(fit), ResidualCheck.Of(fit), Influence.Of(fit),
+            outcome, exploratory, rows.Flow, design, fit, effect, wald, ExplainedVariance.Of(fit), ResidualCheck.Of(fit), Influence.Of(fit, term: 0, freeVariances: rows.Rows.Length <= RowsForFreeVariances),
             study.ExposureErrorSd > 0 ? Sensitivity(study, table, rows, data) : null);
     }
 

@@ -1,6 +1,7 @@
 using System.ComponentModel.DataAnnotations;
 using GaitSeat.Study.Linear;
 using GaitSeat.Study.Mixed.Solving;
+using GaitSeat.Study.Simulation;
 using MathNet.Numerics.Statistics;
 
 namespace GaitSeat.Study.Mixed;
@@ -31,29 +32,24 @@ public static class Bootstrap
     public static BootstrapResult Of(MixedFit fit, IReadOnlyList<Contrast> contrasts, BootstrapSettings settings)
     {
         foreach (var contrast in contrasts) _ = WaldInterval.Coordinates(fit.Solution, contrast);
-        var random = new Random(settings.Seed);
-        var redraw = new Redraw(fit.Solution);
-        var estimates = contrasts.Select(_ => new List<double>()).ToArray();
-        int singular = 0, failed = 0;
-        for (var i = 0; i < settings.Replicates; i++)
-        {
-            if (Refit.Of(fit.Solution, redraw.Next(random)) is not { } refit)
-            {
-                failed++;
-                continue;
-            }
-
-            if (refit.IsSingular) singular++;
-            for (var c = 0; c < contrasts.Count; c++) estimates[c].Add(Dense.Dot(contrasts[c].Weights, refit.FixedEffects));
-        }
-
-        if (failed > settings.Replicates / 2)
-            throw new StudyException(StudyProblem.NoConvergence, $"{failed} of {settings.Replicates} bootstrap fits did not converge; simplify the model");
-        return new([.. contrasts.Select((c, k) => Summary(fit, c, estimates[k]))], settings.Replicates, singular, failed);
+        var refits = Refits(fit.Solution, settings);
+        return new([.. contrasts.Select(c => Summary(fit, c, refits))], settings.Replicates, refits.Count(r => r.IsSingular), settings.Replicates - refits.Length);
     }
 
-    private static ContrastEstimate Summary(MixedFit fit, Contrast contrast, List<double> estimates)
+    /// <summary>Those of the simulated data sets that could be fitted.</summary>
+    /// <exception cref="StudyException">Fewer than half.</exception>
+    internal static Refit[] Refits(Solution solution, BootstrapSettings settings)
     {
+        var redraw = new Redraw(solution);
+        Refit[] refits = [.. Replicates.Of(settings.Replicates, settings.Seed, random => Refit.Of(solution, redraw.Next(random))).OfType<Refit>()];
+        if (refits.Length < settings.Replicates / 2)
+            throw new StudyException(StudyProblem.NoConvergence, $"{settings.Replicates - refits.Length} of {settings.Replicates} bootstrap fits did not converge; simplify the model");
+        return refits;
+    }
+
+    private static ContrastEstimate Summary(MixedFit fit, Contrast contrast, Refit[] refits)
+    {
+        double[] estimates = [.. refits.Select(r => Dense.Dot(contrast.Weights, r.FixedEffects))];
         var tail = (1 - fit.Solution.Settings.IntervalLevel) / 2;
         return new(
             contrast.Name, Dense.Dot(contrast.Weights, fit.Estimates), estimates.StandardDeviation(), double.NaN, double.NaN,

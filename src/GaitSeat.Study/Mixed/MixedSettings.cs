@@ -25,9 +25,12 @@ public sealed record MixedSettings
     [Range(1e-8, 0.1)]
     public double SingularShare { get; init; } = 1e-4;
 
-    /// <summary>Most columns that may hang together in the factors besides the largest (a dense matrix of this order is factored some hundred times; 2000 take about a minute and 32 MB).</summary>
-    [Range(1, 10000)]
-    public int MaxCrossedColumns { get; init; } = 2000;
+    /// <summary>
+    /// Most entries of the matrix in which crossed factors hang together, besides the factor with most levels; it is factored some hundred times.
+    /// Where every level meets every other, 2000 levels take 2 million entries and 16 MB.
+    /// </summary>
+    [Range(1, 100_000_000)]
+    public int MaxCrossedEntries { get; init; } = 4_000_000;
 
     /// <summary>Level of intervals.</summary>
     [Range(0.5, 0.999)]

@@ -1,6 +1,7 @@
 using System.ComponentModel.DataAnnotations;
 using GaitSeat.Study.DoseResponse;
 using GaitSeat.Study.Mixed;
+using GaitSeat.Study.Simulation;
 
 namespace GaitSeat.Study.Planning;
 
@@ -55,32 +56,30 @@ public static class PowerSimulation
 {
     public static PowerResult Of(SeasonPlanSettings plan, PowerSettings settings)
     {
-        var random = new Random(settings.Seed);
         var truth = plan.EffectPerCm * settings.StepCm;
         var model = plan.Horses == 0 ? settings.Model with { Horse = HorseRole.None } : settings.Model;
-        var effects = new List<ContrastEstimate>();
-        int singular = 0, failed = 0;
-        for (var i = 0; i < settings.Simulations; i++)
-        {
-            var season = SimulatedSeason.Draw(plan, random);
-            try
-            {
-                var design = DoseDesign.Of(season, model);
-                var fit = MixedModel.Fit(design.Mixed, model.Model);
-                if (fit.IsSingular) singular++;
-                effects.Add(WaldInterval.Of(fit, design.Effect("step", design.Center, design.Center + settings.StepCm)));
-            }
-            catch (StudyException e) when (e.Problem == StudyProblem.NoConvergence)
-            {
-                failed++;
-            }
-        }
-
-        if (effects.Count == 0) throw new StudyException(StudyProblem.NoConvergence, $"none of {settings.Simulations} simulated seasons could be fitted; plan more riders or strides");
+        var seasons = Replicates.Of(settings.Simulations, settings.Seed, random => Analyse(SimulatedSeason.Draw(plan, random), model, settings.StepCm));
+        ContrastEstimate[] effects = [.. seasons.Select(s => s.Effect).OfType<ContrastEstimate>()];
+        if (effects.Length == 0) throw new StudyException(StudyProblem.NoConvergence, $"none of {settings.Simulations} simulated seasons could be fitted; plan more riders or strides");
         double[] halves = [.. effects.Select(e => (e.High - e.Low) / 2).Order()];
         return new(
             plan, new(effects.Count(e => e.Low > 0 || e.High < 0), settings.Simulations), new(effects.Count(e => e.Low <= truth && truth <= e.High), settings.Simulations),
-            halves.Average(), halves[(int)Math.Ceiling(0.9 * halves.Length) - 1], effects.Average(e => e.Estimate), singular, failed);
+            halves.Average(), halves[(int)Math.Ceiling(0.9 * halves.Length) - 1], effects.Average(e => e.Estimate),
+            seasons.Count(s => s.Singular), settings.Simulations - effects.Length);
+    }
+
+    private static (ContrastEstimate? Effect, bool Singular) Analyse(DoseData season, DoseSettings model, double step)
+    {
+        try
+        {
+            var design = DoseDesign.Of(season, model);
+            var fit = MixedModel.Fit(design.Mixed, model.Model);
+            return (WaldInterval.Of(fit, design.Effect("step", design.Center, design.Center + step)), fit.IsSingular);
+        }
+        catch (StudyException e) when (e.Problem == StudyProblem.NoConvergence)
+        {
+            return (null, false);
+        }
     }
 
     /// <summary>The same plan with other numbers of riders, each from the same seed.</summary>

@@ -1,6 +1,5 @@
 using GaitSeat.Study.Linear;
 using GaitSeat.Study.Mixed;
-using GaitSeat.Study.Mixed.Solving;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Statistics;
 
@@ -36,7 +35,7 @@ public static class SessionReliability
         var strides = 1 / session.LevelOf.GroupBy(l => l).Average(g => 1.0 / g.Count());
         var fit = MixedModel.Fit(new() { Outcome = values, Fixed = [intercept], Random = [new(rider, [intercept]), new(session, [intercept])] });
         var found = new Components(fit.Random[0].StandardDeviations[0], fit.Random[1].StandardDeviations[0], fit.ResidualSd, strides);
-        var drawn = Draw(fit.Solution, bootstrap, strides);
+        Components[] drawn = [.. Bootstrap.Refits(fit.Solution, bootstrap).Select(r => new Components(r.ResidualSd * Math.Abs(r.Theta[0]), r.ResidualSd * Math.Abs(r.Theta[1]), r.ResidualSd, strides))];
         return new(
             rider.Levels.Count, session.Levels.Count, strides, found.Rider, found.Session, found.Stride,
             found.Icc, Quantile(drawn, d => d.Icc, 0.025), Quantile(drawn, d => d.Icc, 0.975),
@@ -44,22 +43,7 @@ public static class SessionReliability
             Normal.InvCDF(0, 1, 0.975) * Math.Sqrt(2) * found.Sem, fit.IsSingular);
     }
 
-    private static List<Components> Draw(Solution solution, BootstrapSettings settings, double strides)
-    {
-        var random = new Random(settings.Seed);
-        var redraw = new Redraw(solution);
-        var drawn = new List<Components>();
-        for (var i = 0; i < settings.Replicates; i++)
-        {
-            if (Refit.Of(solution, redraw.Next(random)) is { } refit)
-                drawn.Add(new(refit.ResidualSd * Math.Abs(refit.Theta[0]), refit.ResidualSd * Math.Abs(refit.Theta[1]), refit.ResidualSd, strides));
-        }
-
-        if (drawn.Count < settings.Replicates / 2) throw new StudyException(StudyProblem.NoConvergence, "more than half of the bootstrap fits did not converge");
-        return drawn;
-    }
-
-    private static double Quantile(List<Components> drawn, Func<Components, double> of, double share) => drawn.Select(of).QuantileCustom(share, QuantileDefinition.R7);
+    private static double Quantile(Components[] drawn, Func<Components, double> of, double share) => drawn.Select(of).QuantileCustom(share, QuantileDefinition.R7);
 
     private readonly record struct Components(double Rider, double Session, double Stride, double StridesPerSession)
     {

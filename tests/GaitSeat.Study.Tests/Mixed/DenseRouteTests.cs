@@ -13,9 +13,14 @@ public sealed class DenseRouteTests
     [InlineData(MixedCriterion.Ml, true, true, false)]
     [InlineData(MixedCriterion.Reml, false, false, true)]
     [InlineData(MixedCriterion.Ml, true, false, true)]
-    public void Optimum_IsThatOfTheFullLikelihood(MixedCriterion criterion, bool nested, bool weights, bool measured)
+    public void Optimum_IsThatOfTheFullLikelihood(MixedCriterion criterion, bool nested, bool weights, bool measured) =>
+        AssertOptimum(criterion, MadeRows.Of(seed: 8, nested, weights, measured));
+
+    [Fact]
+    public void ThreeFactors_HaveTheOptimumOfTheFullLikelihood() => AssertOptimum(MixedCriterion.Reml, MadeRows.WithSessions(8));
+
+    private static void AssertOptimum(MixedCriterion criterion, MixedData data)
     {
-        var data = MadeRows.Of(seed: 8, nested, weights, measured);
         var fit = MixedModel.Fit(data, new() { Criterion = criterion });
         Assert.False(fit.IsSingular);
         var dense = new DenseLikelihood(data);

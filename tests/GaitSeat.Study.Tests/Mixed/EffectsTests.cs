@@ -10,9 +10,13 @@ public sealed class EffectsTests
     [Theory]
     [InlineData(false, false)]
     [InlineData(true, true)]
-    public void EffectsAndPredictions_SolveTheMixedModelEquations(bool nested, bool weights)
+    public void EffectsAndPredictions_SolveTheMixedModelEquations(bool nested, bool weights) => AssertEffects(MadeRows.Of(8, nested, weights));
+
+    [Fact]
+    public void EffectsOfThreeFactors_SolveTheMixedModelEquations() => AssertEffects(MadeRows.WithSessions(8));
+
+    private static void AssertEffects(MixedData data)
     {
-        var data = MadeRows.Of(8, nested, weights);
         var fit = MixedModel.Fit(data);
         var (solution, inverse, columnOf) = Henderson(data, fit);
         for (var t = 0; t < data.Random.Count; t++)

@@ -37,6 +37,21 @@ public sealed class InfluenceTests
         Assert.Equal("309", influence.MaxBy(i => i.CooksDistance)!.Level);
     }
 
+    /// <summary>Variances held: the generalised least squares of the other rows, at the covariance of all, written out.</summary>
+    [Fact]
+    public void HeldVariances_AreGeneralisedLeastSquaresOfTheOtherRows()
+    {
+        var data = MadeRows.Of(8);
+        var fit = MixedModel.Fit(data);
+        foreach (var left in Influence.Of(fit, term: 0, freeVariances: false))
+        {
+            var level = data.Random[0].Groups.Levels.ToList().IndexOf(left.Level);
+            var rest = new DenseLikelihood(data.Where(i => data.Random[0].Groups.LevelOf[i] != level));
+            var (_, effects, _) = rest.At(MixedCriterion.Reml, [.. fit.Random.Select(r => r.Covariance)], fit.ResidualSd * fit.ResidualSd);
+            for (var j = 0; j < effects.Count; j++) Assert.Equal(effects[j], left.FixedEffects[j], 1e-8);
+        }
+    }
+
     [Fact]
     public void WildRider_StandsOut()
     {

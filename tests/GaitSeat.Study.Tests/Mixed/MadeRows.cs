@@ -7,6 +7,17 @@ namespace GaitSeat.Study.Tests.Mixed;
 /// <summary>Small unbalanced rows with riders, horses and a slope, from a seed.</summary>
 internal static class MadeRows
 {
+    /// <summary>A third factor beside crossed horses: sessions nested in riders, with a spread of their own.</summary>
+    public static MixedData WithSessions(int seed)
+    {
+        var data = Of(seed, rows: 240);
+        var riders = data.Random[0].Groups;
+        var session = Grouping.Of("session", [.. data.Outcome.Select((_, i) => $"day {i / 12 % 4}")]).Within(riders);
+        var random = new Random(seed + 1);
+        var days = session.Levels.Select(_ => Normal.Sample(random, 0, 1.2)).ToArray();
+        return data with { Outcome = [.. data.Outcome.Select((y, i) => y + days[session.LevelOf[i]])], Random = [.. data.Random, new(session, [data.Fixed[0]])] };
+    }
+
     public static MixedData Of(int seed, bool nested = false, bool weights = false, bool measured = false, int riders = 12, int horses = 4, int rows = 180)
     {
         var random = new Random(seed);

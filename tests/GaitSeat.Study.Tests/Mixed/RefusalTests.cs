@@ -69,9 +69,9 @@ public sealed class RefusalTests
     [Fact]
     public void CrossedFactorAboveTheLimit_IsRefused()
     {
-        var error = Assert.Throws<StudyException>(() => MixedModel.Fit(Good, new() { MaxCrossedColumns = 3 }));
+        var error = Assert.Throws<StudyException>(() => MixedModel.Fit(Good, new() { MaxCrossedEntries = 9 }));
         Assert.Equal(StudyProblem.TooLarge, error.Problem);
-        Assert.Contains("4 random-effect columns that hang together; up to 3 are allowed", error.Message, StringComparison.Ordinal);
+        Assert.Contains("a matrix of 10 entries; up to 9 are allowed", error.Message, StringComparison.Ordinal);
     }
 
     private static void AssertRefused(StudyProblem problem, string message, MixedData data)

@@ -9,18 +9,21 @@ internal sealed class Blocks
     private readonly Dictionary<(int Term, int Level), Node> _nodes = [];
     private readonly Dictionary<(Node, Node), double[]> _pairs = [];
 
-    public Blocks(Scaling scaling, Cells cells, IReadOnlyList<int> levelCounts, int maxPartColumns)
+    public Blocks(Scaling scaling, Cells cells, IReadOnlyList<int> levelCounts, int maxEntries)
     {
         (Scaling, Cells) = (scaling, cells);
         Bordered = scaling.FixedCount + 1;
         Lead = Enumerable.Range(0, levelCounts.Count).MaxBy(t => (long)levelCounts[t] * scaling.Slopes[t].Width);
+        // Within a part the factors with many levels come first: their rows are short, and the few that hang all together stand last.
+        Rest = [.. Enumerable.Range(0, levelCounts.Count).Where(t => t != Lead).OrderByDescending(t => (long)levelCounts[t] * scaling.Slopes[t].Width)];
         LeadLevels = [.. Enumerable.Range(0, levelCounts[Lead]).Select(_ => new LeadLevel(LeadWidth, Bordered))];
         Border = new double[Bordered * Bordered];
         foreach (var cell in cells.List) Add(cell);
-        PartSizes = Parts.Assign(_nodes.Values, LeadLevels, _pairs.Keys);
-        if (PartSizes.Length > 0 && PartSizes.Max() > maxPartColumns)
+        PartRows = Parts.Assign(_nodes.Values, LeadLevels, _pairs.Keys);
+        var entries = PartRows.Sum(p => p.Select((first, i) => (long)i - first + 1).Sum());
+        if (entries > maxEntries)
             throw new StudyException(StudyProblem.TooLarge,
-                $"crossed factors have {PartSizes.Max()} random-effect columns that hang together; up to {maxPartColumns} are allowed (max_crossed_columns). Nest the factor in the rider, or leave out rare levels");
+                $"crossed factors need a matrix of {entries} entries; up to {maxEntries} are allowed (max_crossed_entries). Nest the factor in the rider, or leave out rare levels");
     }
 
     public Scaling Scaling { get; }
@@ -30,6 +33,9 @@ internal sealed class Blocks
     public int Lead { get; }
 
     public int LeadWidth => Scaling.Slopes[Lead].Width;
+
+    /// <summary>The other factors, in the order of their ranks.</summary>
+    public int[] Rest { get; }
 
     /// <summary>Fixed effects and outcome together.</summary>
     public int Bordered { get; }
@@ -41,7 +47,8 @@ internal sealed class Blocks
     /// <summary>Blocks among nodes of one part; the first node stands at the same offset or lower in the matrix.</summary>
     public IEnumerable<(Node Low, Node High, double[] Block)> Pairs => _pairs.Select(p => (p.Key.Item1, p.Key.Item2, p.Value));
 
-    public int[] PartSizes { get; }
+    /// <summary>For each part the first column that each row reaches.</summary>
+    public int[][] PartRows { get; }
 
     /// <summary>Cross products of fixed effects and outcome, full square.</summary>
     public double[] Border { get; }
@@ -55,7 +62,7 @@ internal sealed class Blocks
         AddBlock(lead.Own, cell, start, LeadWidth, start, LeadWidth);
         AddBlock(lead.Border, cell, Scaling.FixedStart, Bordered, start, LeadWidth);
         AddBlock(Border, cell, Scaling.FixedStart, Bordered, Scaling.FixedStart, Bordered);
-        var nodes = Enumerable.Range(0, cell.Levels.Length).Where(t => t != Lead).Select(t => NodeFor(t, cell.Levels[t])).ToArray();
+        var nodes = Rest.Select((t, rank) => NodeFor(t, rank, cell.Levels[t])).ToArray();
         foreach (var node in nodes)
         {
             AddBlock(node.Border, cell, Scaling.FixedStart, Bordered, Scaling.TermStarts[node.Term], node.Width);
@@ -65,9 +72,9 @@ internal sealed class Blocks
         }
     }
 
-    private Node NodeFor(int term, int level)
+    private Node NodeFor(int term, int rank, int level)
     {
-        if (!_nodes.TryGetValue((term, level), out var node)) _nodes.Add((term, level), node = new(term, level, Scaling.Slopes[term].Width, Bordered));
+        if (!_nodes.TryGetValue((term, level), out var node)) _nodes.Add((term, level), node = new(term, rank, level, Scaling.Slopes[term].Width, Bordered));
         return node;
     }
 

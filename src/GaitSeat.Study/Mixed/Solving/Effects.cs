@@ -17,12 +17,11 @@ internal static class Effects
 
     private static double[][] PartEffects(Factored factored)
     {
-        var result = new double[factored.PartFactors.Length][];
+        var result = new double[factored.Parts.Length][];
         for (var p = 0; p < result.Length; p++)
         {
-            var size = factored.Blocks.PartSizes[p];
-            result[p] = Rest(factored, factored.PartBorders[p], size);
-            Dense.SolveUpper(factored.PartFactors[p], size, result[p]);
+            result[p] = Rest(factored, factored.PartBorders[p], factored.Parts[p].Size);
+            factored.Parts[p].SolveUpper(result[p]);
         }
 
         return result;

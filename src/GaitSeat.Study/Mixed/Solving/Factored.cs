@@ -10,7 +10,6 @@ internal sealed class Factored
 {
     private readonly Blocks _blocks;
     private readonly int _width;
-    private readonly double[][] _parts;
     private readonly double[] _scratch;
 
     public Factored(Blocks blocks)
@@ -22,8 +21,8 @@ internal sealed class Factored
         LeadFactors = Per(blocks.LeadLevels, _ => _width * _width);
         LeadBorders = Per(blocks.LeadLevels, _ => blocks.Bordered * _width);
         LeadLinks = [.. blocks.LeadLevels.Select(l => Per(l.Links, k => k.Node.Width * _width))];
-        _parts = Per(blocks.PartSizes, s => s * s);
-        PartBorders = Per(blocks.PartSizes, s => blocks.Bordered * s);
+        Parts = [.. blocks.PartRows.Select(r => new Envelope(r))];
+        PartBorders = Per(blocks.PartRows, r => blocks.Bordered * r.Length);
         Border = new double[blocks.Bordered * blocks.Bordered];
         Lambdas = [];
     }
@@ -39,7 +38,7 @@ internal sealed class Factored
 
     public double[][][] LeadLinks { get; }
 
-    public double[][] PartFactors => _parts;
+    public Envelope[] Parts { get; }
 
     public double[][] PartBorders { get; }
 
@@ -61,19 +60,17 @@ internal sealed class Factored
         _blocks.Border.CopyTo(Border, 0);
         StartParts();
         for (var r = 0; r < LeadFactors.Length; r++) EliminateLead(r);
-        for (var p = 0; p < _parts.Length; p++) EliminatePart(p);
+        for (var p = 0; p < Parts.Length; p++) EliminatePart(p);
         FinishBorder();
     }
 
     private void StartParts()
     {
-        foreach (var part in _parts) Array.Clear(part);
-        for (var p = 0; p < _parts.Length; p++)
-            for (int i = 0, n = _blocks.PartSizes[p]; i < n; i++) _parts[p][i * n + i] = 1;
+        foreach (var part in Parts) part.Reset();
         foreach (var (low, high, block) in _blocks.Pairs) AddPair(low, high, block);
         foreach (var node in _blocks.Nodes)
         {
-            var size = _blocks.PartSizes[node.Part];
+            var size = Parts[node.Part].Size;
             var border = _scratch.AsSpan(0, _blocks.Bordered * node.Width);
             SmallMatrix.TimesLower(node.Border, _blocks.Bordered, Lambdas[node.Term], node.Width, border);
             for (var i = 0; i < _blocks.Bordered; i++) border.Slice(i * node.Width, node.Width).CopyTo(PartBorders[node.Part].AsSpan(i * size + node.Offset));
@@ -87,9 +84,7 @@ internal sealed class Factored
         Span<double> full = stackalloc double[low.Width * high.Width];
         SmallMatrix.TimesLower(block, low.Width, Lambdas[high.Term], high.Width, half);
         SmallMatrix.LowerTransposeTimes(Lambdas[low.Term], low.Width, half, high.Width, full);
-        var size = _blocks.PartSizes[low.Part];
-        for (var i = 0; i < low.Width; i++)
-            for (var j = 0; j < high.Width; j++) _parts[low.Part][(low.Offset + i) * size + high.Offset + j] += full[i * high.Width + j];
+        Parts[low.Part].Add(full, low.Width, high.Width, low.Offset, high.Offset);
     }
 
     private void EliminateLead(int r)
@@ -113,14 +108,13 @@ internal sealed class Factored
         var solved = LeadLinks[r][k];
         SmallMatrix.LowerTransposeTimes(Lambdas[node.Term], node.Width, links[k].Block, _width, solved);
         Solve(solved, node.Width, lambda, factor, solved);
-        var size = _blocks.PartSizes[node.Part];
+        var size = Parts[node.Part].Size;
         SmallMatrix.SubtractOuter(LeadBorders[r], solved, _blocks.Bordered, node.Width, _width, PartBorders[node.Part], size, 0, node.Offset);
         for (var m = 0; m <= k; m++)
         {
             var (below, above) = links[m].Node.Offset > node.Offset ? (m, k) : (k, m);
-            SmallMatrix.SubtractOuter(
-                LeadLinks[r][below], LeadLinks[r][above], links[below].Node.Width, links[above].Node.Width, _width,
-                _parts[node.Part], size, links[below].Node.Offset, links[above].Node.Offset);
+            Parts[node.Part].SubtractOuter(
+                LeadLinks[r][below], LeadLinks[r][above], links[below].Node.Width, links[above].Node.Width, _width, links[below].Node.Offset, links[above].Node.Offset);
         }
     }
 
@@ -133,9 +127,9 @@ internal sealed class Factored
 
     private void EliminatePart(int p)
     {
-        var size = _blocks.PartSizes[p];
-        LogDetRandom += 2 * Dense.Cholesky(_parts[p], size);
-        for (var i = 0; i < _blocks.Bordered; i++) Dense.SolveLower(_parts[p], size, PartBorders[p].AsSpan(i * size, size));
+        var size = Parts[p].Size;
+        LogDetRandom += 2 * Parts[p].Factor();
+        for (var i = 0; i < _blocks.Bordered; i++) Parts[p].SolveLower(PartBorders[p].AsSpan(i * size, size));
         SmallMatrix.SubtractOuter(PartBorders[p], PartBorders[p], _blocks.Bordered, _blocks.Bordered, size, Border, _blocks.Bordered, 0, 0);
     }
 

@@ -28,7 +28,7 @@ internal readonly record struct PredictionVariance(double Random, double Fixed)
         var links = factored.Blocks.LeadLevels[level].Links;
         var random = Dense.Dot(own, own);
         if (links.Count == 0) return random;
-        var part = new double[factored.Blocks.PartSizes[links[0].Node.Part]];
+        var part = new double[factored.Parts[links[0].Node.Part].Size];
         for (var k = 0; k < links.Count; k++)
             for (var i = 0; i < links[k].Node.Width; i++)
                 part[links[k].Node.Offset + i] -= Dense.Dot(factored.LeadLinks[level][k].AsSpan(i * width, width), own);
@@ -38,14 +38,14 @@ internal readonly record struct PredictionVariance(double Random, double Fixed)
     private static double NodePart(Factored factored, Node? node, double[] own, double[] weights)
     {
         if (node is null) return Dense.Dot(own, own);
-        var part = new double[factored.Blocks.PartSizes[node.Part]];
+        var part = new double[factored.Parts[node.Part].Size];
         own.CopyTo(part, node.Offset);
         return Part(factored, node.Part, part, weights);
     }
 
     private static double Part(Factored factored, int p, double[] part, double[] weights)
     {
-        Dense.SolveLower(factored.PartFactors[p], part.Length, part);
+        factored.Parts[p].SolveLower(part);
         TakeOut(weights, factored.PartBorders[p], part);
         return Dense.Dot(part, part);
     }

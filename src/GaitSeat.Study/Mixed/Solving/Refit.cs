@@ -8,14 +8,24 @@ internal sealed record Refit(double[] FixedEffects, double[] ScaledEffects, doub
     /// <summary>Nothing where the fit does not converge.</summary>
     public static Refit? Of(Solution solution, Cells cells)
     {
-        var objective = new Objective(new(Solver.BlocksOf(solution.Data, solution.Settings, solution.Scaling, cells)), solution.Settings.Criterion);
+        var objective = ObjectiveOf(solution, cells);
         var minimum = Newton.Minimise(objective.At, Start(solution), solution.Settings.MaxIterations);
-        if (!minimum.Converged) return null;
-        objective.At(minimum.X);
+        return minimum.Converged ? At(solution, objective, minimum.X) : null;
+    }
+
+    /// <summary>The same θ on changed cells; nothing where the cells do not fix the fixed effects.</summary>
+    public static Refit? Held(Solution solution, Cells cells) => At(solution, ObjectiveOf(solution, cells), solution.Theta);
+
+    private static Objective ObjectiveOf(Solution solution, Cells cells) =>
+        new(new(Solver.BlocksOf(solution.Data, solution.Settings, solution.Scaling, cells)), solution.Settings.Criterion);
+
+    private static Refit? At(Solution solution, Objective objective, double[] theta)
+    {
+        if (!double.IsFinite(objective.At(theta))) return null;
         var factored = objective.Factored;
         var singular = factored.Lambdas.Select((l, t) => Singularity.Of(l, solution.Scaling.Slopes[t].Width, solution.Settings.SingularShare)).Any(s => s);
         var sd = solution.Scaling.OutcomeScale * Math.Sqrt(factored.PenalisedSumSquares / objective.DegreesOfFreedom);
-        return new(solution.FixedEffects(factored), FixedPart.Effects(factored), minimum.X, sd, singular);
+        return new(solution.FixedEffects(factored), FixedPart.Effects(factored), theta, sd, singular);
     }
 
     /// <summary>Exactly zero variance is a stationary point whatever the data: start beside it.</summary>

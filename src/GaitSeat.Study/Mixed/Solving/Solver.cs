@@ -19,7 +19,7 @@ internal static class Solver
     }
 
     public static Blocks BlocksOf(MixedData data, MixedSettings settings, Scaling scaling, Cells cells) =>
-        new(scaling, cells, [.. data.Random.Select(t => t.Groups.Levels.Count)], settings.MaxCrossedColumns);
+        new(scaling, cells, [.. data.Random.Select(t => t.Groups.Levels.Count)], settings.MaxCrossedEntries);
 
     /// <summary>An optimum from a given θ.</summary>
     /// <exception cref="StudyException">No optimum was reached.</exception>
