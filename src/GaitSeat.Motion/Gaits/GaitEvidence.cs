@@ -18,7 +18,7 @@ internal sealed class GaitEvidence(GaitSettings settings)
         evidence[(int)Gait.Unknown] = settings.UnknownEvidence;
         if (window is not { } w) return evidence;
         var periodic = Above(w.Periodicity, settings.Periodicity);
-        var trot = periodic * TrotBounce(w);
+        var trot = periodic * TrotBounce(w) * Faster(w, settings.TrotFromLegsPerSecond);
         var rising = Above(w.RisePct, settings.RisingAmplitudePctLeg);
 
         // A seat motion on which trunk and stirrup disagree is neither rising nor sitting.
@@ -27,8 +27,8 @@ internal sealed class GaitEvidence(GaitSettings settings)
         Set(Gait.SittingTrot, trot * (1 - rising) * quiet);
         var slow = periodic * Above(w.BounceHz, settings.MinBounceHz) * (1 - Above(w.BounceHz, settings.TrotFromHz));
         var large = Above(w.BouncePct, settings.CanterAmplitudePctLeg);
-        Set(Gait.Canter, slow * large);
-        Set(Gait.Walk, slow * (1 - large) * Above(w.BouncePct, settings.WalkAmplitudePctLeg) * (1 - Halted(w, 0)));
+        Set(Gait.Canter, slow * large * Faster(w, settings.WalkToLegsPerSecond));
+        Set(Gait.Walk, slow * (1 - large * Faster(w, settings.WalkToLegsPerSecond)) * Above(w.BouncePct, settings.WalkAmplitudePctLeg) * (1 - Halted(w, 0)));
 
         // What moves slower than any gait's beat is drift (a slope, a camera), however large.
         Set(Gait.Walk, settings.PaceEvidence * Strolls(w) * (1 - large * Above(w.BounceHz, settings.MinBounceHz)));
@@ -47,9 +47,13 @@ internal sealed class GaitEvidence(GaitSettings settings)
     private double Halted(WindowEvidence w, double whereUnknown) =>
         double.IsNaN(w.SpeedLegsPerSecond) ? whereUnknown : 1 - Above(Math.Abs(w.SpeedLegsPerSecond), settings.HaltSpeedLegsPerSecond);
 
-    /// <summary>Gets along, and slower than any trot; 0 where the speed is not known.</summary>
+    /// <summary>Gets along, and slower than a canter or a usual trot; 0 where the speed is not known.</summary>
     private double Strolls(WindowEvidence w) =>
-        double.IsNaN(w.SpeedLegsPerSecond) ? 0 : (1 - Halted(w, 1)) * (1 - Above(Math.Abs(w.SpeedLegsPerSecond), settings.WalkToLegsPerSecond));
+        double.IsNaN(w.SpeedLegsPerSecond) ? 0 : (1 - Halted(w, 1)) * (1 - Faster(w, settings.WalkToLegsPerSecond));
+
+    /// <summary>Covers the ground faster than a limit; 1, nothing said, where the speed is not known.</summary>
+    private static double Faster(WindowEvidence w, double legsPerSecond) =>
+        double.IsNaN(w.SpeedLegsPerSecond) ? 1 : Above(Math.Abs(w.SpeedLegsPerSecond), legsPerSecond);
 
     /// <summary>Logistic: 0.5 at the limit, 0.92 a fifth above it, 0.08 a fifth below.</summary>
     private static double Above(double value, double limit) => 1 / (1 + Math.Exp((limit - value) / (Softness * limit)));

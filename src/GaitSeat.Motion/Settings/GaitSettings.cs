@@ -66,9 +66,13 @@ public sealed record GaitSettings
     [Range(0.0, 5.0)]
     public double HaltSpeedLegsPerSecond { get; init; } = 0.5;
 
-    /// <summary>Fastest walk over the ground, legs a second: 2.1 m/s, between an extended walk's 1.8 and a collected trot's 3.2 m/s (Clayton 1994, 1995, from memory).</summary>
+    /// <summary>Fastest walk and slowest canter over the ground, legs a second: 2.1 m/s, between an extended walk's 1.8 and a collected canter's 3.3 m/s (Clayton 1994, 1995, from memory).</summary>
     [Range(0.5, 20.0)]
     public double WalkToLegsPerSecond { get; init; } = 2.6;
+
+    /// <summary>Slowest trot over the ground, legs a second, also on a circle seen at a slant: well below a collected trot's 4 (Clayton 1994, from memory). A small pony's walk has a trot's beat, but not this pace.</summary>
+    [Range(0.1, 20.0)]
+    public double TrotFromLegsPerSecond { get; init; } = 1.8;
 
     /// <summary>Evidence for a walk from pace alone, 0..1: the horse gets along at a walk's speed without a large bounce, though no beat is seen (poor points, or a clip shown slower than life). More than "unknown", less than any beat.</summary>
     [Range(0.001, 1.0)]
