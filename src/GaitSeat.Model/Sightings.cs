@@ -69,15 +69,14 @@ public sealed record Sightings
     /// <summary>Travel direction per frame.</summary>
     public required Facing[] Facing { get; init; }
 
-    /// <summary>Turn of the rider out of the picture plane, deg, unsigned; NaN where unknown.</summary>
-    public required double[] ViewYawDeg { get; init; }
-
     /// <summary>
-    /// The same with its sign, deg: + the near shoulder and hip stand ahead of the far ones (the rider is turned away from the camera), - behind them.
-    /// A knee that stands out to the near side by a fraction f of the thigh's length then shows f * sin(turn) of it too far forward.
-    /// Null where it was not estimated.
+    /// Turn of the rider out of the picture plane as near and far shoulder and hip show it, deg: + the near ones stand ahead of the far ones (the rider is turned away from the
+    /// camera), - behind them; NaN where not seen, null where it was not looked for. Models show a part of the true turn only, with a steady error.
     /// </summary>
     public double[]? ViewTurnDeg { get; init; }
+
+    /// <summary>The true turn where it is known from elsewhere (a surveyed camera, a made clip), same sign; null, as a rule, has it estimated.</summary>
+    public double[]? KnownTurnDeg { get; init; }
 
     public required FrameReason[] Reason { get; init; }
 

@@ -4,6 +4,7 @@ using GaitSeat.Motion.Measures;
 using GaitSeat.Motion.Scale;
 using GaitSeat.Motion.Strides;
 using GaitSeat.Motion.Tracks;
+using GaitSeat.Motion.View;
 
 namespace GaitSeat.Motion;
 
@@ -16,11 +17,12 @@ internal sealed class ClipAnalysis(Sightings sightings, BodyLengths lengths, Mot
 
     public ClipMotion Run()
     {
-        var trace = new TraceWriter(sightings);
-        var verdict = FrameVerdict.Judge(sightings, settings.Segment);
+        var trace = new TraceWriter(sightings, new(settings.Scale));
         var facing = FacingFill.Steady(sightings);
+        var course = TurnCourse.Of(sightings, facing, settings.View);
+        var verdict = FrameVerdict.Judge(sightings, course, settings.Segment);
         var segments = Segmenter.Cut(sightings, verdict, facing, settings.Segment, _leftOut);
-        var builder = new SegmentBuilder(sightings, verdict, settings);
+        var builder = new SegmentBuilder(sightings, verdict, course, settings);
         var built = new List<(SegmentSignals Signals, BodySize Size)>();
         foreach (var segment in segments)
         {
@@ -29,7 +31,7 @@ internal sealed class ClipAnalysis(Sightings sightings, BodyLengths lengths, Mot
         }
 
         var scale = LegScale.From(lengths, built.ConvertAll(b => b.Size), settings);
-        foreach (var (signals, size) in built) Segment(signals, size, scale, trace);
+        foreach (var (signals, _) in built) Segment(signals, scale, trace);
         CutByGaps();
         return new(_spells, _strides, _leftOut, trace.Finish());
     }
@@ -46,11 +48,11 @@ internal sealed class ClipAnalysis(Sightings sightings, BodyLengths lengths, Mot
         }
     }
 
-    private void Segment(SegmentSignals signals, BodySize size, LegScale scale, TraceWriter trace)
+    private void Segment(SegmentSignals signals, LegScale scale, TraceWriter trace)
     {
         trace.Signals(signals);
         var cutter = new StrideCutter(settings.Stride);
-        var measurer = new StrideMeasurer(sightings, signals, size, scale, settings);
+        var measurer = new StrideMeasurer(sightings, signals, scale, settings);
         foreach (var raw in new SpellFinder(settings.Gait).Find(signals))
         {
             var number = _spells.Count + 1;

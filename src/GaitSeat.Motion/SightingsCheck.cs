@@ -12,8 +12,8 @@ internal static class SightingsCheck
         Length(sightings.Rider.Length, n, "Rider");
         Length(sightings.Horse.Length, n, "Horse");
         Length(sightings.Facing.Length, n, "Facing");
-        Length(sightings.ViewYawDeg.Length, n, "ViewYawDeg");
         if (sightings.ViewTurnDeg is { } turn) Length(turn.Length, n, "ViewTurnDeg");
+        if (sightings.KnownTurnDeg is { } known) Length(known.Length, n, "KnownTurnDeg");
         Length(sightings.Reason.Length, n, "Reason");
         Length(sightings.CutBefore.Length, n, "CutBefore");
         var points = Enum.GetValues<BodyPoint>().Length;

@@ -11,11 +11,12 @@ namespace GaitSeat.Motion;
 internal sealed class TraceWriter
 {
     private readonly Sightings _sightings;
+    private readonly TurnCorrection _correction;
     private readonly MotionTrace _trace;
 
-    public TraceWriter(Sightings sightings)
+    public TraceWriter(Sightings sightings, TurnCorrection correction)
     {
-        _sightings = sightings;
+        (_sightings, _correction) = (sightings, correction);
         double[] Missing() => Smoothed.Missing(sightings.Count).Values;
         _trace = new()
         {
@@ -83,11 +84,10 @@ internal sealed class TraceWriter
     /// <summary>Where the points are seen in the picture: camera roll and turn put back.</summary>
     private void Points(SegmentSignals signals, int frame, double at)
     {
-        var leg = Sample.At(signals.LegPx, at);
+        double leg = Sample.At(signals.LegPx, at), turn = Sample.At(signals.TurnDeg, at), hip = Sample.At(signals.Forward[(int)BodyPoint.Hip].Values, at);
         for (var p = 0; p < _trace.Points.Length; p++)
         {
-            var shift = TurnCorrection.NearLeg.Contains((BodyPoint)p) ? Sample.At(signals.TurnShiftLegs, at) : 0;
-            var forward = (Sample.At(signals.Forward[p].Values, at) - shift) * leg;
+            var forward = leg * (hip + _correction.AsSeen((BodyPoint)p, Sample.At(signals.Forward[p].Values, at) - hip, 1, turn));
             var up = Sample.At(signals.Up[p].Values, at) * leg;
             var (s, c) = Math.SinCos(Sample.At(signals.RollRad, at));
             double x = signals.Segment.Sign * forward, y = -up;

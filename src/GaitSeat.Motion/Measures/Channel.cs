@@ -39,7 +39,12 @@ internal static class Channels
     public static BodyPoint? Point(Channel channel) =>
         (int)channel < 2 * Points.Length ? Points[(int)channel / 2] : null;
 
+    /// <summary>Of a picture channel: whether it is the forward one of its point.</summary>
     public static bool IsForward(Channel channel) => (int)channel % 2 == 0;
+
+    /// <summary>Whether a channel runs along the way the horse goes.</summary>
+    public static bool IsAhead(Channel channel) =>
+        Point(channel) is null ? channel is Channel.TreadInTrunk or Channel.WristForward : IsForward(channel);
 
     public static Smoothed Of(SegmentSignals signals, Channel channel) => channel switch
     {

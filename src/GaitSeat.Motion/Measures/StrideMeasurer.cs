@@ -7,7 +7,7 @@ using GaitSeat.Motion.Tracks;
 namespace GaitSeat.Motion.Measures;
 
 /// <summary>Measures the strides of one segment.</summary>
-internal sealed class StrideMeasurer(Sightings sightings, SegmentSignals signals, BodySize size, LegScale scale, MotionSettings settings)
+internal sealed class StrideMeasurer(Sightings sightings, SegmentSignals signals, LegScale scale, MotionSettings settings)
 {
     /// <summary>Room on either side of a stride, strides: the spans around its sits reach over its ends.</summary>
     private const double Room = 0.15;
@@ -27,17 +27,17 @@ internal sealed class StrideMeasurer(Sightings sightings, SegmentSignals signals
         var to = Math.Min(signals.Grid.Count - 1, (int)Math.Ceiling(next + Room * (next - sit)));
         var data = new StrideData([.. Enum.GetValues<Channel>().Select(c => Channels.Of(signals, c).Values[from..(to + 1)])], signals.Grid.StepSeconds);
         var span = new StrideSpan(sit, signals.Grid.PositionOf(stride.TopSeconds), next).From(from);
-        var yaw = Yaw(stride);
-        var noise = Noise(stride, yaw);
+        var turn = new Measured(Robust.Mean(signals.TurnDeg.AsSpan(from, to + 1 - from)), Robust.Mean(signals.TurnSeDeg.AsSpan(from, to + 1 - from)));
+        var noise = Noise(stride, turn);
         var values = StrideFormulas.Of(data, span, settings.Stride, _movementNoise, settings.Stride.HipToBarPctLeg / 100);
         var errors = _monteCarlo.StandardErrors(data, span, _movementNoise, noise, strideSeed);
         errors[(int)StrideMeasure.StrideDuration] = Norm(noise.SitSe, noise.NextSitSe);
         var measures = new MeasureConverter(scale, settings).Convert(values, errors);
-        Picture(stride, yaw, (from + to) / 2, measures);
+        Picture(stride, turn, (from + to) / 2, measures);
         return (measures, stride.TopSeconds);
     }
 
-    private StrideNoise Noise(StrideCandidate stride, Measured yaw)
+    private StrideNoise Noise(StrideCandidate stride, Measured turn)
     {
         var sd = new double[Channels.Count];
         var together = new double[Channels.Count];
@@ -49,28 +49,19 @@ internal sealed class StrideMeasurer(Sightings sightings, SegmentSignals signals
         }
 
         var frame = EvenGrid.MedianStep(sightings.TimeSeconds.AsSpan(signals.Segment.First, signals.Segment.Count)) * settings.Uncertainty.FrameTimingShare;
-        var turnSe = yaw.IsMissing ? settings.Uncertainty.UnknownViewYawDeg : yaw.StandardError;
-        var thighOut = Robust.Median(size.ThighOfLeg) * Math.Tan(double.DegreesToRadians(settings.Scale.ThighAbductionDeg));
         return new(
             sd,
             together,
             Norm(stride.Start.Se, frame),
             Norm(stride.Start.Se, stride.End.Se, frame),
             Norm(stride.End.Se, frame),
-            double.DegreesToRadians(turnSe),
-            thighOut);
+            double.DegreesToRadians(turn.Value),
+            double.DegreesToRadians(turn.StandardError));
     }
 
-    private Measured Yaw(StrideCandidate stride)
+    private void Picture(StrideCandidate stride, Measured turn, int middle, MeasureSet measures)
     {
-        var (first, last) = Frames(stride);
-        var yaw = Robust.Median(sightings.ViewYawDeg.AsSpan(first, last - first));
-        return double.IsNaN(yaw) ? Measured.Missing : new(Math.Abs(yaw), settings.Uncertainty.ViewYawSeDeg);
-    }
-
-    private void Picture(StrideCandidate stride, Measured yaw, int middle, MeasureSet measures)
-    {
-        measures[StrideMeasure.ViewYaw] = yaw;
+        measures[StrideMeasure.ViewYaw] = turn with { Value = Math.Abs(turn.Value) };
         if (!scale.IsUnknown)
         {
             var cmPerPx = scale.CmPerLeg / signals.LegPx[middle];

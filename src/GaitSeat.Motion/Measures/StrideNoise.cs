@@ -1,4 +1,5 @@
 using GaitSeat.Model;
+using GaitSeat.Motion.Tracks;
 
 namespace GaitSeat.Motion.Measures;
 
@@ -8,20 +9,22 @@ namespace GaitSeat.Motion.Measures;
 /// <param name="SitSe">Standard error of the first sit instant, s.</param>
 /// <param name="TopSe">Of the top, s.</param>
 /// <param name="NextSitSe">Of the next sit, s.</param>
-/// <param name="YawSeRad">Standard error of the view yaw left after its correction, rad.</param>
-/// <param name="ThighOutLegs">How far the knee stands nearer to the camera than the hip, legs.</param>
+/// <param name="TurnRad">Turn out of the picture plane that was taken out, rad.</param>
+/// <param name="TurnSeRad">Its standard error, rad.</param>
 internal sealed record StrideNoise(
     double[] Sd,
     double[] Seconds,
     double SitSe,
     double TopSe,
     double NextSitSe,
-    double YawSeRad,
-    double ThighOutLegs);
+    double TurnRad,
+    double TurnSeRad);
 
 /// <summary>Standard errors by repeating the formulas on signals spoilt the way the real ones may be. Seeded: the same stride gives the same errors.</summary>
 internal sealed class MonteCarlo(MotionSettings settings)
 {
+    private readonly TurnCorrection _correction = new(settings.Scale);
+
     public double[] StandardErrors(StrideData data, StrideSpan span, MovementNoise movement, StrideNoise noise, int strideSeed)
     {
         var random = new Random(settings.Uncertainty.Seed ^ (strideSeed * 7919));
@@ -52,14 +55,17 @@ internal sealed class MonteCarlo(MotionSettings settings)
 
     private double[] Draw(StrideData data, StrideSpan span, MovementNoise movement, StrideNoise noise, Random random)
     {
-        var yaw = NoiseTrack.Normal(random) * noise.YawSeRad;
+        // A turn misread by d moves what stands nearer by D to the side by D sin d, and stretches what lies ahead by d tan f.
+        var misread = NoiseTrack.Normal(random) * noise.TurnSeRad;
+        var stretch = 1 + misread * Math.Tan(noise.TurnRad);
         var spoilt = new double[Channels.Count][];
         for (var c = 0; c < spoilt.Length; c++)
         {
             var channel = (Channel)c;
             var values = (double[])data.Values[c].Clone();
-            var steady = NoiseTrack.Normal(random) * Bias(channel) + (Channels.IsForward(channel) ? Sideways(channel, noise) * Math.Sin(yaw) : 0);
-            for (var i = 0; i < values.Length; i++) values[i] += steady;
+            var steady = NoiseTrack.Normal(random) * Bias(channel) + Sideways(channel) * Math.Sin(misread);
+            var factor = Channels.IsAhead(channel) ? stretch : 1;
+            for (var i = 0; i < values.Length; i++) values[i] = factor * values[i] + steady;
             NoiseTrack.AddTo(values, noise.Sd[c], noise.Seconds[c] / data.StepSeconds, random);
             spoilt[c] = values;
         }
@@ -85,10 +91,6 @@ internal sealed class MonteCarlo(MotionSettings settings)
         } / 100;
     }
 
-    /// <summary>Knee and foot stand out round the horse; hip, shoulder and ear lie near one plane.</summary>
-    private static double Sideways(Channel channel, StrideNoise noise) => Channels.Point(channel) switch
-    {
-        BodyPoint.Knee or BodyPoint.Ankle or BodyPoint.Heel or BodyPoint.Toe => noise.ThighOutLegs,
-        _ => 0,
-    };
+    private double Sideways(Channel channel) =>
+        Channels.Point(channel) is { } point && Channels.IsForward(channel) ? _correction.NearerLegs(point) : 0;
 }

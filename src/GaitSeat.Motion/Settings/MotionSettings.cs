@@ -6,6 +6,9 @@ public sealed record MotionSettings
     /// <summary>Where a clip is cut and which frames count.</summary>
     public SegmentSettings Segment { get; init; } = new();
 
+    /// <summary>How far the rider is turned out of the picture plane.</summary>
+    public ViewSettings View { get; init; } = new();
+
     /// <summary>Outliers and low-pass.</summary>
     public SmoothingSettings Smoothing { get; init; } = new();
 

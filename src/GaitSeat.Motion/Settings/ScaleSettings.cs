@@ -45,18 +45,15 @@ public sealed record ScaleSettings
     [Range(0.5, 20.0)]
     public double SizeWindowSeconds { get; init; } = 2.0;
 
-    /// <summary>
-    /// Share of a stretch's mean turn, as the eyes read it from near and far shoulder and hip, that is taken out of the near leg; 0 leaves it in. On rendered riders the sine came out
-    /// at 0.2 to 0.8 of the truth and, side-on, at 0.02 to 0.13 instead of 0, as large as the turns themselves. Of 0, 0.5, 1, 1.5 and 2 the thigh angle came out best at 1.5 to 2, on made and on rendered clips alike.
-    /// </summary>
-    [Range(0.0, 5.0)]
-    public double MeanTurnGain { get; init; } = 1.5;
+    /// <summary>How much nearer to the camera than the near hip joint the knee and foot stand, percent of leg length: the tangent of <see cref="ThighAbductionDeg"/> times half a leg. On rendered riders 25.</summary>
+    [Range(0.0, 60.0)]
+    public double KneeNearerPctLeg { get; init; } = 24;
 
-    /// <summary>What the seen change of the turn's sine along a stretch is multiplied by: on rendered riders models showed 0.4 to 0.7 of it. Half of this and half of what the thigh's length tells is taken out of the near leg.</summary>
-    [Range(0.0, 5.0)]
-    public double TurnChangeGain { get; init; } = 1.8;
+    /// <summary>The same of shoulder and elbow: half a shoulder breadth (18 cm) less half the hip joints' distance (9 cm), from memory; on rendered riders 8.</summary>
+    [Range(-60.0, 60.0)]
+    public double ShoulderNearerPctLeg { get; init; } = 8;
 
-    /// <summary>Largest turn that is taken out, deg: the limit of the view yaw and a little. No source.</summary>
-    [Range(0.0, 45.0)]
-    public double LargestTurnDeg { get; init; } = 25;
+    /// <summary>The same of ear, nose and hands, which lie near the middle of the body: minus half the hip joints' distance and a little more for the ear; on rendered riders -3.</summary>
+    [Range(-60.0, 60.0)]
+    public double HeadNearerPctLeg { get; init; } = -3;
 }

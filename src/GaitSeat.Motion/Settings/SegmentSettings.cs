@@ -16,8 +16,4 @@ public sealed record SegmentSettings
     /// <summary>Largest turn of the rider out of the picture plane, deg. Below 20 deg 2-D joint angles differ little from 3-D (Stevens 2006).</summary>
     [Range(1.0, 45.0)]
     public double MaxViewYawDeg { get; init; } = 20;
-
-    /// <summary>Span of the running median over the view yaw, s. Common practice, no source: long against one frame's error, short against a turn.</summary>
-    [Range(0.0, 5.0)]
-    public double ViewYawMedianSeconds { get; init; } = 0.5;
 }

@@ -49,14 +49,6 @@ public sealed record UncertaintySettings
     [Range(0.0, 0.5)]
     public double GainRelativeSe { get; init; } = 0.08;
 
-    /// <summary>Standard error of the view yaw after its correction, deg. No source: on rendered riders the mean turn read from shoulders and hips was off by 1 to 8 deg.</summary>
-    [Range(0.0, 45.0)]
-    public double ViewYawSeDeg { get; init; } = 6;
-
-    /// <summary>The same where no yaw was measured, deg: how far from side-on people film. No source.</summary>
-    [Range(0.0, 45.0)]
-    public double UnknownViewYawDeg { get; init; } = 8;
-
     /// <summary>Noise of a point, each axis, over the scatter of the models' disagreement on it. Two models with like independent errors: the mean of both errs by half the standard deviation of their difference, and the distance scatters by 0.66 to 1 of that (closed form, no offset to large offset): 0.5 to 0.76.</summary>
     [Range(0.0, 2.0)]
     public double SpreadShare { get; init; } = 0.65;

@@ -1,21 +1,18 @@
 using GaitSeat.Model;
-using GaitSeat.Motion.Signals;
+using GaitSeat.Motion.View;
 
 namespace GaitSeat.Motion.Tracks;
 
 /// <summary>Which frames are measured: the eyes' reasons, and the view yaw held against the limit.</summary>
 internal static class FrameVerdict
 {
-    public static FrameReason[] Judge(Sightings sightings, SegmentSettings settings)
+    public static FrameReason[] Judge(Sightings sightings, TurnCourse course, SegmentSettings settings)
     {
-        var step = EvenGrid.MedianStep(sightings.TimeSeconds);
-        var half = double.IsNaN(step) ? 0 : (int)(settings.ViewYawMedianSeconds / 2 / step);
-        var yaw = Robust.RunningMedian(sightings.ViewYawDeg, half);
         var verdict = new FrameReason[sightings.Count];
         for (var i = 0; i < verdict.Length; i++)
         {
             verdict[i] = sightings.Reason[i];
-            if (verdict[i] == FrameReason.None && Math.Abs(yaw[i]) > settings.MaxViewYawDeg) verdict[i] = FrameReason.TurnedOut;
+            if (verdict[i] == FrameReason.None && Math.Abs(course.TurnDeg[i]) > settings.MaxViewYawDeg) verdict[i] = FrameReason.TurnedOut;
         }
 
         return verdict;

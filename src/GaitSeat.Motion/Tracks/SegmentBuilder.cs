@@ -1,11 +1,12 @@
 using GaitSeat.Model;
 using GaitSeat.Motion.Scale;
 using GaitSeat.Motion.Signals;
+using GaitSeat.Motion.View;
 
 namespace GaitSeat.Motion.Tracks;
 
 /// <summary>Makes the signals of one segment out of what was seen.</summary>
-internal sealed class SegmentBuilder(Sightings sightings, FrameReason[] verdict, MotionSettings settings)
+internal sealed class SegmentBuilder(Sightings sightings, FrameReason[] verdict, TurnCourse course, MotionSettings settings)
 {
     /// <returns>Null where leg length cannot be told: hip, knee or ankle never seen.</returns>
     public (SegmentSignals Signals, BodySize Size)? Build(Segment segment)
@@ -14,14 +15,15 @@ internal sealed class SegmentBuilder(Sightings sightings, FrameReason[] verdict,
         var roll = CameraRoll.Of(seconds, sightings.Surroundings.RotationRad.AsSpan(segment.First, segment.Count));
         var points = PlanePoints.Of(sightings, segment, i => FrameVerdict.IsFollowed(verdict[i]), roll);
         points.DropOutliers(EvenGrid.MedianStep(seconds), settings.Smoothing);
+        if (BodySize.Of(seconds, points, settings.Scale) is not { } asSeen) return null;
+        double[] turn = course.TurnDeg[segment.First..segment.EndExcl], turnSe = course.SeDeg[segment.First..segment.EndExcl];
+        new TurnCorrection(settings.Scale).Apply(points, asSeen.LegPx, turn);
         if (BodySize.Of(seconds, points, settings.Scale) is not { } size) return null;
-        double[] turn = sightings.ViewTurnDeg is { } turns ? turns[segment.First..segment.EndExcl] : [];
-        var shift = new TurnCorrection(settings.Scale).Apply(seconds, points, size, turn);
 
         var grid = EvenGrid.Over(seconds, settings.Smoothing.MinGridHz);
         var smoother = new TrackSmoother(seconds, grid, settings.Segment.MaxHoleSeconds, settings.Smoothing);
         var signals = Signals(segment, seconds, roll, points, smoother, OnGrid(seconds, size.LegPx, grid));
-        return (signals with { TurnShiftLegs = OnGrid(seconds, shift, grid) }, size);
+        return (signals with { TurnDeg = OnGrid(seconds, turn, grid), TurnSeDeg = OnGrid(seconds, turnSe, grid) }, size);
     }
 
     private static double[] OnGrid(double[] seconds, double[] values, EvenGrid grid)

@@ -21,8 +21,11 @@ internal sealed record SegmentSignals
     /// <summary>Camera roll that was turned back, rad, per sample.</summary>
     public required double[] RollRad { get; init; }
 
-    /// <summary>How far the near leg was moved forward to where it would be seen side-on, legs, per sample; empty for none.</summary>
-    public double[] TurnShiftLegs { get; init; } = [];
+    /// <summary>Turn out of the picture plane that was taken out of the points, deg, per sample, + turned away.</summary>
+    public double[] TurnDeg { get; init; } = [];
+
+    /// <summary>Its standard error, deg, per sample.</summary>
+    public double[] TurnSeDeg { get; init; } = [];
 
     /// <summary>Forward position in the picture, legs, by <see cref="BodyPoint"/>.</summary>
     public required Smoothed[] Forward { get; init; }

@@ -3,7 +3,7 @@ using GaitSeat.Model;
 namespace GaitSeat.Studio.Accuracy;
 
 /// <summary>In what circumstances a stretch of a clip was filmed, from the truth.</summary>
-/// <param name="TurnDeg">Mean turn, deg, with the sign of <see cref="Sightings.ViewTurnDeg"/>; NaN where the truth has no places in space.</param>
+/// <param name="TurnDeg">Mean turn, deg, with the sign of <see cref="Sightings.KnownTurnDeg"/>; NaN where the truth has no places in space.</param>
 /// <param name="YawDeg">Mean size of the yaw, deg.</param>
 /// <param name="RiderPx">Mean height of the rider, px of the clip.</param>
 /// <param name="Groups">Group by kind: <c>yaw</c> is <c>15-25</c>, <c>camera</c> is <c>pan</c>...</param>

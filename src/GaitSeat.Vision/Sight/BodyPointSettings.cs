@@ -58,10 +58,6 @@ public sealed record BodyPointSettings
     [Range(0.0, 1.0)]
     public double ConfidenceMinimum { get; init; } = 0.15;
 
-    /// <summary>Largest turn of the rider out of the picture plane, deg: at 20 deg a 45 deg thigh reads 1.8 deg low (geometry).</summary>
-    [Range(1.0, 90.0)]
-    public double ViewYawMaximumDeg { get; init; } = 20;
-
     /// <summary>Window over which facing is voted, view yaw smoothed and usual offsets and lengths taken, s: at least two strides.</summary>
     [Range(0.1, 30.0)]
     public double VoteWindowSeconds { get; init; } = 2.0;

@@ -8,11 +8,10 @@ public static class FrameReasons
     private static readonly BodyPoint[] Needed = [BodyPoint.Shoulder, BodyPoint.Hip, BodyPoint.Knee, BodyPoint.Ankle];
 
     public static FrameReason[] Of(
-        BoxPx?[] rider, PointTrack[] points, double[] yawDeg, Facing[] facing, int widthPx, int heightPx, BodyPointSettings settings)
+        BoxPx?[] rider, PointTrack[] points, Facing[] facing, int widthPx, int heightPx, BodyPointSettings settings)
     {
         ArgumentNullException.ThrowIfNull(rider);
         ArgumentNullException.ThrowIfNull(points);
-        ArgumentNullException.ThrowIfNull(yawDeg);
         ArgumentNullException.ThrowIfNull(facing);
         ArgumentNullException.ThrowIfNull(settings);
         var picture = new BoxPx(0, 0, widthPx, heightPx);
@@ -25,8 +24,8 @@ public static class FrameReasons
             if (rider[i] is not { } box || points[(int)BodyPoint.Hip][i].IsMissing) return FrameReason.NoRider;
             if (box.Height < settings.RiderHeightMinimumPx) return FrameReason.RiderTooSmall;
             if (!Needed.All(p => picture.Contains(points[(int)p][i])) || CutOff(i, box.Height)) return FrameReason.OutOfPicture;
-            if (facing[i] == Facing.Unknown || Needed.Any(p => points[(int)p].Confidence[i] < settings.ConfidenceMinimum)) return FrameReason.PointsUncertain;
-            return yawDeg[i] > settings.ViewYawMaximumDeg ? FrameReason.TurnedOut : FrameReason.None;
+            var uncertain = facing[i] == Facing.Unknown || Needed.Any(p => points[(int)p].Confidence[i] < settings.ConfidenceMinimum);
+            return uncertain ? FrameReason.PointsUncertain : FrameReason.None;
         }
 
         // A rider who is half in the picture has all her points in it: the models make up what they cannot see, and are less sure of it.

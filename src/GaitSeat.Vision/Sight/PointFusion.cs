@@ -31,7 +31,6 @@ public sealed class PointFusion(BodyPointSettings settings)
         RigidTrunk.Hold(timeSeconds, points, cutBefore, settings);
         SteadyFoot.Hold(timeSeconds, points, cutBefore, settings);
         var turn = ViewYaw.Turn(timeSeconds, points, facing, cutBefore, settings);
-        var yaw = Array.ConvertAll(turn, Math.Abs);
         var rider = Array.ConvertAll(timeSeconds, path.RiderAt);
         return new Sightings
         {
@@ -41,9 +40,8 @@ public sealed class PointFusion(BodyPointSettings settings)
             Rider = rider,
             Horse = Array.ConvertAll(timeSeconds, path.HorseAt),
             Facing = facing,
-            ViewYawDeg = yaw,
             ViewTurnDeg = turn,
-            Reason = FrameReasons.Of(rider, points, yaw, facing, widthPx, heightPx, settings),
+            Reason = FrameReasons.Of(rider, points, facing, widthPx, heightPx, settings),
             CutBefore = cutBefore,
             Points = points,
             Trunk = trunk,

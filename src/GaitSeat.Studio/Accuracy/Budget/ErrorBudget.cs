@@ -21,14 +21,10 @@ public static class ErrorBudget
         ArgumentNullException.ThrowIfNull(truth);
         ArgumentNullException.ThrowIfNull(sightings);
         ArgumentNullException.ThrowIfNull(settings);
-        var motion = MotionAnalysis.Analyse(new TrueSightings(truth, sightings).With(swap), lengths, swap.HasFlag(Swap.Yaw) ? WithoutGains(settings) : settings);
+        var motion = MotionAnalysis.Analyse(new TrueSightings(truth, sightings).With(swap), lengths, settings);
         var errors = ClipErrors.Compare(truth, new ClipResult(motion, sightings.WidthPx, sightings.Count, motion.LeftOut)).Errors;
         return swap.HasFlag(Swap.Scale) ? WithTrueScale(errors) : errors;
     }
-
-    /// <summary>The gains make up for what the models miss of a turn; a true turn needs none.</summary>
-    private static MotionSettings WithoutGains(MotionSettings settings) =>
-        settings with { Scale = settings.Scale with { MeanTurnGain = 1, TurnChangeGain = 1 } };
 
     /// <summary>A length in cm is in proportion to the scale, so the true one needs no second run: the stride's own true over measured scale does it.</summary>
     private static List<MeasureError> WithTrueScale(IReadOnlyList<MeasureError> errors)

@@ -80,11 +80,13 @@ internal sealed class TrueSightings
 
     private Sightings WithYaw(Sightings sightings)
     {
-        var turn = _rows.Select((row, i) => row is null ? _seen.ViewTurnDeg?[i] ?? double.NaN : TrueTurn.Of(row, _truth.FacingTerm)).ToArray();
-        return sightings with
+        var turn = new double[_rows.Length];
+        for (var i = 0; i < turn.Length; i++)
         {
-            ViewYawDeg = [.. _rows.Select((row, i) => row is null ? _seen.ViewYawDeg[i] : Math.Abs(row.YawDeg))],
-            ViewTurnDeg = turn,
-        };
+            var known = _rows[i] is { } row ? TrueTurn.Of(row, _truth.FacingTerm) : double.NaN;
+            turn[i] = double.IsFinite(known) ? known : i > 0 ? turn[i - 1] : 0;
+        }
+
+        return sightings with { KnownTurnDeg = turn };
     }
 }

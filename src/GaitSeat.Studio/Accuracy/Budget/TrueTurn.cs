@@ -3,7 +3,7 @@ using GaitSeat.Model;
 namespace GaitSeat.Studio.Accuracy;
 
 /// <summary>
-/// The true turn of the rider out of the picture plane with the sign of <see cref="Sightings.ViewTurnDeg"/>. Truth files differ in the sign of their yaw,
+/// The true turn of the rider out of the picture plane with the sign of <see cref="Sightings.KnownTurnDeg"/>. Truth files differ in the sign of their yaw,
 /// so it is read from the points themselves: along the picture a point stands at F cos f + N sin f (F forward, N towards the near side, f the turn).
 /// </summary>
 public static class TrueTurn

@@ -1,0 +1,61 @@
+using GaitSeat.Model;
+using GaitSeat.Motion.Signals;
+
+namespace GaitSeat.Motion.View;
+
+/// <summary>Reads the windows of one stretch: one facing, no cut.</summary>
+internal sealed class PassReader
+{
+    /// <summary>Errors of the models hang together over about this long, s.</summary>
+    private const double TogetherSeconds = 0.15;
+
+    /// <summary>Ear to ankle is about this many legs (Drillis and Contini 1966: 0.936 - 0.039 over 0.245 + 0.246 of stature upright; a bent leg takes a fifth of it off).</summary>
+    private const double TallOfLeg = 1.55;
+
+    private readonly ViewSettings _settings;
+    private readonly double[] _seconds;
+    private readonly double[] _logTall;
+    private readonly double[] _across;
+    private readonly double[] _logZoom;
+    private readonly double[] _offAxis;
+    private readonly double[] _seen;
+
+    public PassReader(Sightings sightings, int first, int count, int sign, ViewSettings settings)
+    {
+        _settings = settings;
+        _seconds = sightings.TimeSeconds[first..(first + count)];
+        (_logTall, _across, _logZoom, _offAxis) = (new double[count], new double[count], new double[count], new double[count]);
+        _seen = sightings.ViewTurnDeg is { } turn ? turn[first..(first + count)] : [.. Enumerable.Repeat(double.NaN, count)];
+        double ground = 0, zoom = 0;
+        for (var i = 0; i < count; i++)
+        {
+            var k = first + i;
+            PointPx ear = sightings[BodyPoint.Ear][k], ankle = sightings[BodyPoint.Ankle][k], hip = sightings[BodyPoint.Hip][k];
+            double step = i == 0 ? 0 : sightings.Surroundings.XPx[k], growth = i == 0 ? 1 : sightings.Surroundings.Zoom[k];
+            ground += double.IsFinite(step) ? step : 0;
+            zoom += double.IsFinite(growth) && growth > 0 ? Math.Log(growth) : 0;
+            _logTall[i] = Math.Log(ankle.Y - ear.Y);
+            _across[i] = sign * (hip.X - ground);
+            _logZoom[i] = zoom;
+            _offAxis[i] = i == 0 ? double.NaN : (hip.X - sightings.WidthPx / 2.0) * step / (_seconds[i] - _seconds[i - 1]);
+        }
+    }
+
+    public List<PassView> Windows()
+    {
+        var (from, to) = (_seconds[0], _seconds[^1]);
+        var count = 1 + (int)((to - from) / _settings.StepSeconds);
+        var spare = to - from - (count - 1) * _settings.StepSeconds;
+        return [.. Enumerable.Range(0, count).Select(k => from + spare / 2 + k * _settings.StepSeconds).Select(At).OfType<PassView>()];
+    }
+
+    private PassView? At(double at)
+    {
+        if (Line(_logTall, at) is not { } tall || Line(_across, at) is not { } across) return null;
+        double zoom = Line(_logZoom, at)?.Slope ?? double.NaN, seen = Line(_seen, at)?.Level ?? double.NaN;
+        var near = Enumerable.Range(0, _seconds.Length).Where(i => Math.Abs(_seconds[i] - at) < _settings.WindowHalfSeconds).Select(i => _offAxis[i]);
+        return new(at, tall.Slope, tall.SlopeSe, across.Slope, zoom, Robust.Mean([.. near]), Math.Exp(tall.Level) / TallOfLeg, seen);
+    }
+
+    private LocalLine? Line(double[] values, double at) => LocalLine.Through(_seconds, values, at, _settings.WindowHalfSeconds, TogetherSeconds);
+}
