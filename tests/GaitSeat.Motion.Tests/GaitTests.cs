@@ -85,7 +85,7 @@ public sealed class GaitTests
             Rider = [.. a.Rider, .. b.Rider],
             Horse = [.. a.Horse, .. b.Horse],
             Facing = [.. a.Facing, .. b.Facing],
-            ViewYawDeg = Cat(a.ViewYawDeg, b.ViewYawDeg),
+            KnownTurnDeg = Cat(a.KnownTurnDeg!, b.KnownTurnDeg!),
             Reason = [.. a.Reason, .. b.Reason],
             CutBefore = [.. a.CutBefore, .. b.CutBefore.Select((c, i) => c || (cut && i == 0))],
             Points = [.. a.Points.Zip(b.Points, (x, y) => new PointTrack(Cat(x.XPx, y.XPx), Cat(x.YPx, y.YPx), Cat(x.Confidence, y.Confidence), Cat(x.SpreadPx, y.SpreadPx)))],

@@ -6,6 +6,7 @@ using GaitSeat.Motion.Signals;
 using GaitSeat.Motion.Strides;
 using GaitSeat.Motion.Tests.Made;
 using GaitSeat.Motion.Tracks;
+using GaitSeat.Motion.View;
 
 namespace GaitSeat.Motion.Tests;
 
@@ -202,8 +203,9 @@ public sealed class OutsideCheckTests
 
     internal static SegmentSignals Signals(Sightings film, MotionSettings settings)
     {
-        var verdict = FrameVerdict.Judge(film, settings.Segment);
+        var course = TurnCourse.Of(film, film.Facing, settings.View);
+        var verdict = FrameVerdict.Judge(film, course, settings.Segment);
         var segment = Segmenter.Cut(film, verdict, FacingFill.Steady(film), settings.Segment, []).Single();
-        return new SegmentBuilder(film, verdict, settings).Build(segment)!.Value.Signals;
+        return new SegmentBuilder(film, verdict, course, settings).Build(segment)!.Value.Signals;
     }
 }

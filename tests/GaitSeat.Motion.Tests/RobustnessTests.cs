@@ -114,7 +114,7 @@ public sealed class RobustnessTests
     public void TurnedFrames_AreLeftOutAndCounted()
     {
         var film = new MadeCamera().Film(new MadeRider());
-        var turned = film with { ViewYawDeg = [.. film.ViewYawDeg.Select((_, i) => i >= 90 ? 25.0 : 3)] };
+        var turned = film with { KnownTurnDeg = [.. film.TimeSeconds.Select((_, i) => i >= 90 ? -25.0 : 3)] };
 
         var motion = MotionAnalysis.Analyse(turned, BodyLengths.Unknown, Quick);
 
@@ -157,7 +157,6 @@ public sealed class RobustnessTests
             Points = [.. film.Points.Select(p => p with { XPx = Pierced(p.XPx), YPx = Pierced(p.YPx) })],
             Trunk = Patch(film.Trunk),
             Surroundings = Patch(film.Surroundings),
-            ViewYawDeg = Pierced(film.ViewYawDeg),
             Facing = [.. film.Facing.Select(f => random.Next(20) == 0 ? (Facing)random.Next(3) : f)],
             Reason = [.. film.Reason.Select(r => random.Next(30) == 0 ? reasons[random.Next(reasons.Length)] : r)],
             CutBefore = [.. film.CutBefore.Select(_ => random.Next(80) == 0)],

@@ -18,11 +18,11 @@ public sealed class SightingsCheckTests
     [Fact]
     public void ArrayOfAnotherLength_IsRefusedByName()
     {
-        var sightings = Empty(3) with { ViewYawDeg = [0, 0] };
+        var sightings = Empty(3) with { ViewTurnDeg = [0, 0] };
 
         var error = Assert.Throws<ArgumentException>(() => MotionAnalysis.Analyse(sightings, BodyLengths.Unknown, new()));
 
-        Assert.Contains("ViewYawDeg", error.Message);
+        Assert.Contains("ViewTurnDeg", error.Message);
     }
 
     [Theory]
@@ -47,7 +47,6 @@ public sealed class SightingsCheckTests
         Rider = new BoxPx?[n],
         Horse = new BoxPx?[n],
         Facing = new Facing[n],
-        ViewYawDeg = [.. Enumerable.Repeat(double.NaN, n)],
         Reason = new FrameReason[n],
         CutBefore = new bool[n],
         Points = [.. Enum.GetValues<BodyPoint>().Select(_ => PointTrack.Empty(n))],

@@ -74,7 +74,6 @@ internal static class Made
         Rider = new BoxPx?[Frames],
         Horse = new BoxPx?[Frames],
         Facing = new Facing[Frames],
-        ViewYawDeg = Ramp(0),
         Reason = [.. Enumerable.Range(0, Frames).Select(i => i == 3 ? FrameReason.TurnedOut : FrameReason.None)],
         CutBefore = new bool[Frames],
         Points = [.. Enum.GetValues<BodyPoint>().Select(_ => PointTrack.Empty(Frames))],

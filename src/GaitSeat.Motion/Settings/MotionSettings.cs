@@ -9,6 +9,9 @@ public sealed record MotionSettings
     /// <summary>How far the rider is turned out of the picture plane.</summary>
     public ViewSettings View { get; init; } = new();
 
+    /// <summary>Where the models put a point against the joint.</summary>
+    public JointSettings Joints { get; init; } = new();
+
     /// <summary>Outliers and low-pass.</summary>
     public SmoothingSettings Smoothing { get; init; } = new();
 

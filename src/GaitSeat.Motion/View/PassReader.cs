@@ -9,8 +9,8 @@ internal sealed class PassReader
     /// <summary>Errors of the models hang together over about this long, s.</summary>
     private const double TogetherSeconds = 0.15;
 
-    /// <summary>Ear to ankle is about this many legs (Drillis and Contini 1966: 0.936 - 0.039 over 0.245 + 0.246 of stature upright; a bent leg takes a fifth of it off).</summary>
-    private const double TallOfLeg = 1.55;
+    /// <summary>Ear to hip and knee to ankle, upright, over a leg (0.936 - 0.530 and 0.246 over 0.245 + 0.246 of stature; Drillis and Contini 1966).</summary>
+    private const double TallOfLeg = 1.33;
 
     private readonly ViewSettings _settings;
     private readonly double[] _seconds;
@@ -30,11 +30,12 @@ internal sealed class PassReader
         for (var i = 0; i < count; i++)
         {
             var k = first + i;
-            PointPx ear = sightings[BodyPoint.Ear][k], ankle = sightings[BodyPoint.Ankle][k], hip = sightings[BodyPoint.Hip][k];
+            PointPx ear = sightings[BodyPoint.Ear][k], hip = sightings[BodyPoint.Hip][k], knee = sightings[BodyPoint.Knee][k], ankle = sightings[BodyPoint.Ankle][k];
             double step = i == 0 ? 0 : sightings.Surroundings.XPx[k], growth = i == 0 ? 1 : sightings.Surroundings.Zoom[k];
             ground += double.IsFinite(step) ? step : 0;
             zoom += double.IsFinite(growth) && growth > 0 ? Math.Log(growth) : 0;
-            _logTall[i] = Math.Log(ankle.Y - ear.Y);
+            // What stays upright keeps its length in a turn; the knee between them, which opens with every rise, is left out.
+            _logTall[i] = Math.Log(hip.Y - ear.Y + ankle.Y - knee.Y);
             _across[i] = sign * (hip.X - ground);
             _logZoom[i] = zoom;
             _offAxis[i] = i == 0 ? double.NaN : (hip.X - sightings.WidthPx / 2.0) * step / (_seconds[i] - _seconds[i - 1]);

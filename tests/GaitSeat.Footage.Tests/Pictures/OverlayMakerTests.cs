@@ -108,7 +108,7 @@ public sealed class OverlayMakerTests : IDisposable
         return new()
         {
             WidthPx = 640, HeightPx = 360, TimeSeconds = trace.TimeSeconds, Rider = [.. Enumerable.Repeat<BoxPx?>(Scenes.Rider, n)], Horse = new BoxPx?[n],
-            Facing = [.. Enumerable.Repeat(Facing.Right, n)], ViewYawDeg = new double[n], Reason = new FrameReason[n], CutBefore = new bool[n],
+            Facing = [.. Enumerable.Repeat(Facing.Right, n)], Reason = new FrameReason[n], CutBefore = new bool[n],
             Points = trace.Points, Trunk = still, Surroundings = still,
         };
     }

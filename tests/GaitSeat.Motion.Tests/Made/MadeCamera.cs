@@ -24,6 +24,9 @@ internal sealed record MadeCamera
     public double YawFromDeg { get; init; }
     public double YawToDeg { get; init; }
     public double KneeOutCm { get; init; }
+
+    /// <summary>Whether the turn is told with the sightings; otherwise it has to be seen.</summary>
+    public bool TellsTurn { get; init; } = true;
     public double[]? Times { get; init; }
 
     public double[] FrameTimes => Times ?? [.. Enumerable.Range(0, (int)(Seconds * FrameRateHz)).Select(i => i / FrameRateHz)];
@@ -51,7 +54,7 @@ internal sealed record MadeCamera
         for (var i = 0; i < n; i++)
         {
             var pose = rider.At(times[i]);
-            var yaw = double.DegreesToRadians(YawFromDeg + (YawToDeg - YawFromDeg) * i / Math.Max(1, n - 1));
+            var yaw = double.DegreesToRadians(YawDeg(i, n));
             foreach (var (point, at) in Named(pose))
             {
                 var nearer = point is BodyPoint.Knee or BodyPoint.Ankle or BodyPoint.Heel or BodyPoint.Toe ? KneeOutCm : 0;
@@ -79,7 +82,7 @@ internal sealed record MadeCamera
             Rider = rider0,
             Horse = new BoxPx?[n],
             Facing = [.. Enumerable.Repeat(Facing, n)],
-            ViewYawDeg = new double[n],
+            KnownTurnDeg = TellsTurn ? [.. Enumerable.Range(0, n).Select(i => -YawDeg(i, n))] : null,
             Reason = new FrameReason[n],
             CutBefore = new bool[n],
             Points = points,
@@ -87,6 +90,8 @@ internal sealed record MadeCamera
             Surroundings = ground,
         };
     }
+
+    private double YawDeg(int i, int n) => YawFromDeg + (YawToDeg - YawFromDeg) * i / Math.Max(1, n - 1);
 
     public static PatchMotion Still(int n) =>
         new(new double[n], new double[n], new double[n], [.. Enumerable.Repeat(1.0, n)], new int[n], new double[n]);
@@ -98,7 +103,7 @@ internal sealed record MadeCamera
         patch.Points[i] = 50;
     }
 
-    private static IEnumerable<(BodyPoint, (double X, double Z))> Named(Pose pose) =>
+    public static IEnumerable<(BodyPoint, (double X, double Z))> Named(Pose pose) =>
     [
         (BodyPoint.Hip, pose.Hip), (BodyPoint.Knee, pose.Knee), (BodyPoint.Ankle, pose.Ankle), (BodyPoint.Heel, pose.Heel),
         (BodyPoint.Toe, pose.Toe), (BodyPoint.Shoulder, pose.Shoulder), (BodyPoint.Ear, pose.Ear), (BodyPoint.Wrist, pose.Wrist),

@@ -67,7 +67,6 @@ internal sealed record Truth(Sightings Sightings, double StatureCm, double Shank
             Rider = [.. height.Select(h => (BoxPx?)new BoxPx(0, 0, h / 2, h))],
             Horse = new BoxPx?[n],
             Facing = [.. Enumerable.Repeat(left ? Facing.Left : Facing.Right, n)],
-            ViewYawDeg = [.. Column("yaw_deg").Select(Math.Abs)],
             Reason = [.. inFrame.Select(v => v > 0 ? FrameReason.None : FrameReason.OutOfPicture)],
             CutBefore = new bool[n],
             Points = points,

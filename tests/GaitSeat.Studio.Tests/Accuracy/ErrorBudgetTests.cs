@@ -101,7 +101,6 @@ public sealed class ErrorBudgetTests
             Rider = Each<BoxPx?>(_ => new(500, 150, 150, 270)),
             Horse = Each<BoxPx?>(_ => new(300, 250, 500, 350)),
             Facing = Each(_ => Truth.FacingTerm),
-            ViewYawDeg = Each(i => Math.Abs(rows[i].YawDeg)),
             ViewTurnDeg = Each(i => TrueTurn.Of(rows[i], Truth.FacingTerm)),
             Reason = Each(_ => FrameReason.None),
             CutBefore = Each(_ => false),
