@@ -25,7 +25,7 @@ internal sealed class RiderParts
         (_helmet, _skin, _hair, _gloves) = (Tint.Parse(look.Helmet), Tint.Parse(look.Skin), Tint.Parse(look.Hair), Tint.Parse(look.Gloves));
     }
 
-    /// <summary>Shoulder joint (0) to hip joint (length), under the jacket to below the hip.</summary>
+    /// <summary>Shoulder joint (0) to hip joint (length), under a jacket that ends a hand over the hip joint.</summary>
     public Loft Trunk(float length) => new(
         (x, y) =>
         {
@@ -45,7 +45,7 @@ internal sealed class RiderParts
 
     private static Section[] TrunkSections(float length) =>
     [
-        new(-0.075f, 0.028f, 0.050f), new(-0.06f, 0.045f, 0.058f), new(-0.02f, 0.062f, 0.078f), new(0.05f, 0.090f, 0.094f), new(0.14f, 0.122f, 0.098f), new(0.22f, 0.112f, 0.092f), new(0.30f, 0.094f, 0.082f), new(0.36f, 0.096f, 0.088f), new(0.43f, 0.104f, 0.110f), new(length + 0.005f, 0.100f, 0.124f), new(length + 0.035f, 0.090f, 0.126f), new(length + 0.045f, 0.08f, 0.122f),
+        new(-0.075f, 0.028f, 0.050f), new(-0.06f, 0.045f, 0.058f), new(-0.02f, 0.062f, 0.078f), new(0.05f, 0.090f, 0.094f), new(0.14f, 0.122f, 0.098f), new(0.22f, 0.112f, 0.092f), new(0.30f, 0.094f, 0.082f), new(0.36f, 0.098f, 0.092f), new(length - 0.110f, 0.100f, 0.104f), new(length - 0.088f, 0.098f, 0.108f), new(length - 0.080f, 0.088f, 0.100f),
     ];
 
     // A wide jacket stands off the body all round and hangs over the seat.
@@ -61,7 +61,7 @@ internal sealed class RiderParts
     /// <summary>The seat in breeches around the hip joint, same axis as the trunk (x from the hip joint down).</summary>
     public Loft Pelvis() => new(
         (x, y) => new Skin(Cloth(_breeches, x + 1, y), 0.05f),
-        new(-0.10f, 0.06f, 0.06f), new(-0.06f, 0.095f, 0.105f), new(0.0f, 0.100f, 0.125f), new(0.045f, 0.085f, 0.122f), new(0.075f, 0.06f, 0.095f), new(0.092f, 0.02f, 0.05f), new(0.098f, 0f, 0f))
+        new(-0.13f, 0.08f, 0.08f), new(-0.10f, 0.094f, 0.098f), new(-0.06f, 0.099f, 0.112f), new(0.0f, 0.100f, 0.125f), new(0.045f, 0.085f, 0.122f), new(0.075f, 0.06f, 0.095f), new(0.092f, 0.02f, 0.05f), new(0.098f, 0f, 0f))
     { Roundness = 0.8f };
 
     /// <summary>Hip joint to knee joint.</summary>
@@ -71,14 +71,14 @@ internal sealed class RiderParts
             var suede = y < -0.02f && x > 0.45f * length;
             return new Skin(Cloth(_breeches * (suede ? 0.86f : 1), x, y), 0.05f, Tint.Step(-0.10f, -0.02f, x));
         },
-        new(-0.105f, 0.02f, 0.03f), new(-0.08f, 0.06f, 0.075f), new(0.0f, 0.088f, 0.100f), new(0.30f * length, 0.086f, 0.090f), new(0.62f * length, 0.072f, 0.072f), new(0.88f * length, 0.060f, 0.056f), new(length, 0.060f, 0.052f), new(length + 0.035f, 0.046f, 0.040f), new(length + 0.058f, 0f, 0f))
+        new(-0.105f, 0.03f, 0.03f), new(-0.08f, 0.075f, 0.07f), new(0.0f, 0.104f, 0.092f), new(0.30f * length, 0.102f, 0.080f), new(0.62f * length, 0.088f, 0.061f), new(0.88f * length, 0.066f, 0.050f), new(length, 0.063f, 0.047f), new(length + 0.035f, 0.049f, 0.036f), new(length + 0.058f, 0f, 0f))
     { Roundness = 0.9f, Bump = Folds };
 
-    /// <summary>Knee joint to ankle joint: the boot from a hand below the knee.</summary>
+    /// <summary>Knee joint to ankle joint: a tall boot up to the knee.</summary>
     public Loft Shank(float length) => new(
         (x, y) =>
         {
-            if (x < 0.035f + 0.1f * MathF.Max(0, -y)) return new Skin(Cloth(_breeches * 0.95f, x + 2, y), 0.05f);
+            if (x < -0.012f + 0.1f * MathF.Max(0, -y)) return new Skin(Cloth(_breeches * 0.95f, x + 2, y), 0.05f);
             var crease = MathF.Abs(x - 0.86f * length - 0.2f * y) < 0.008f || MathF.Abs(x - 0.93f * length + 0.2f * y) < 0.006f;
             return new Skin(_boots * (crease ? 0.6f : 0.9f + 0.2f * _noise.Layers(12 * x, 12 * y, 2)), 0.65f);
         },

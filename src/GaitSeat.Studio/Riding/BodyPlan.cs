@@ -40,7 +40,8 @@ internal sealed class BodyPlan
         // Crown over the tragus 0.07 of stature, and 3 cm of helmet.
         HelmetTop = (0.012, 0.07 * StatureM + 0.03);
         AnkleOverSoleM = 0.039 * StatureM + SoleM;
-        BallForwardM = 0.45 * footM;
+        // The ball lies at 0.73 of a bare foot from the heel (from memory); the iron a little behind it, in a boot that is longer than the foot.
+        BallForwardM = 0.36 * footM;
         ToeForwardM = 0.70 * footM;
         HeelBackM = 0.25 * footM;
         ShoulderNearM = 0.105 * StatureM;
