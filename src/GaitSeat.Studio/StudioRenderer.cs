@@ -6,7 +6,7 @@ namespace GaitSeat.Studio;
 public sealed class StudioRenderer(FfmpegTools tools)
 {
     /// <summary>Goes up when the same script would give other pictures or another truth.</summary>
-    public const int DrawingVersion = 2;
+    public const int DrawingVersion = 3;
 
     /// <summary>Made footage is encoded like a good phone's, not without loss: the measures must hold on such pictures.</summary>
     private static EncodeSettings Encoding(ClipScript script) => new() { Crf = script.Crf, Preset = script.Preset };
