@@ -86,6 +86,9 @@ public sealed record Sightings
     /// <summary>Tracks by <see cref="BodyPoint"/>, in the order of the enum.</summary>
     public required PointTrack[] Points { get; init; }
 
+    /// <summary>Whether the points stand at the joints and the boot's ends already (marked by hand, or made); otherwise the models' usual offsets are taken off.</summary>
+    public bool PointsAreJoints { get; init; }
+
     /// <summary>The patch of horse under the saddle, from frame to frame.</summary>
     public required PatchMotion Trunk { get; init; }
 

@@ -5,9 +5,9 @@ namespace GaitSeat.Vision.Sight;
 /// <summary>The first look through a clip: who rides, and where in the picture.</summary>
 public sealed record ScoutSettings
 {
-    /// <summary>Frames looked at, 1/s. 4: a trotting horse (3.5 m/s, 2.4 m long; from memory) moves about a third of its own length between two looks.</summary>
+    /// <summary>Frames looked at, 1/s. 5: a trotting horse moves less than a third of its own length between two looks; with 4 a rider who lands from a jump was lost.</summary>
     [Range(0.5, 60.0)]
-    public double RateHz { get; init; } = 4;
+    public double RateHz { get; init; } = 5;
 
     /// <summary>How long the rider may go unseen within one track, s. A track is longest lost behind a post or a jump stand.</summary>
     [Range(0.0, 10.0)]

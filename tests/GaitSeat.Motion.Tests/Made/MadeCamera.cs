@@ -86,6 +86,7 @@ internal sealed record MadeCamera
             Reason = new FrameReason[n],
             CutBefore = new bool[n],
             Points = points,
+            PointsAreJoints = true,
             Trunk = trunk,
             Surroundings = ground,
         };

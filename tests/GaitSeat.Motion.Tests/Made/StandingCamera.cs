@@ -76,6 +76,7 @@ internal sealed record StandingCamera
             Reason = new FrameReason[n],
             CutBefore = new bool[n],
             Points = points,
+            PointsAreJoints = true,
             Trunk = trunk,
             Surroundings = ground,
         }, turn);

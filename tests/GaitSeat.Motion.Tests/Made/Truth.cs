@@ -70,6 +70,7 @@ internal sealed record Truth(Sightings Sightings, double StatureCm, double Shank
             Reason = [.. inFrame.Select(v => v > 0 ? FrameReason.None : FrameReason.OutOfPicture)],
             CutBefore = new bool[n],
             Points = points,
+            PointsAreJoints = true,
             Trunk = MadeCamera.Still(n) with { XPx = Steps(Column("saddle_x")), YPx = Steps(Column("saddle_y")) },
             Surroundings = panned ? still with { XPx = groundX, YPx = Steps(camera) } : still,
         };

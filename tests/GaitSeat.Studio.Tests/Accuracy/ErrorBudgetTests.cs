@@ -35,7 +35,7 @@ public sealed class ErrorBudgetTests
     [Fact]
     public void WrongTurn_IsMendedByTheTrueOne()
     {
-        var turned = Exact with { ViewTurnDeg = [.. Exact.ViewTurnDeg!.Select(t => -t)] };
+        var turned = Exact with { KnownTurnDeg = [.. Exact.KnownTurnDeg!.Select(t => -t)] };
 
         Mends(turned, Lengths, StrideMeasure.ThighAngleSit, Swap.Yaw, spoiltBy: 3, mendedTo: 1.5);
     }
@@ -101,10 +101,11 @@ public sealed class ErrorBudgetTests
             Rider = Each<BoxPx?>(_ => new(500, 150, 150, 270)),
             Horse = Each<BoxPx?>(_ => new(300, 250, 500, 350)),
             Facing = Each(_ => Truth.FacingTerm),
-            ViewTurnDeg = Each(i => TrueTurn.Of(rows[i], Truth.FacingTerm)),
+            KnownTurnDeg = Each(i => TrueTurn.Of(rows[i], Truth.FacingTerm)),
             Reason = Each(_ => FrameReason.None),
             CutBefore = Each(_ => false),
             Points = [.. Enum.GetValues<BodyPoint>().Select(p => Track(NameOf(p)))],
+            PointsAreJoints = true,
             Trunk = Patch(i => Step("bar", false, i), i => Step("saddle", true, i)),
             Surroundings = Patch(i => Step("saddle", false, i) - 10, i => Step("saddle", true, i) + Bounce(i)),
         };

@@ -26,7 +26,7 @@ internal sealed class TrueSightings
     public Sightings With(Swap swap)
     {
         var sightings = _seen;
-        if (swap.HasFlag(Swap.Points)) sightings = sightings with { Points = Points() };
+        if (swap.HasFlag(Swap.Points)) sightings = sightings with { Points = Points(), PointsAreJoints = true };
         if (swap.HasFlag(Swap.Anchor)) sightings = sightings with { Trunk = Trunk(), Surroundings = Surroundings() };
         if (swap.HasFlag(Swap.Yaw)) sightings = WithYaw(sightings);
         return sightings;
