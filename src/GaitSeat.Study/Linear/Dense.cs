@@ -45,6 +45,12 @@ internal static class Dense
     /// <summary><paramref name="y"/> += <paramref name="factor"/> · <paramref name="x"/>.</summary>
     public static void AddScaled(Span<double> y, double factor, ReadOnlySpan<double> x)
     {
+        if (x.Length < ShortLength)
+        {
+            for (var k = 0; k < x.Length; k++) y[k] += factor * x[k];
+            return;
+        }
+
         var vx = MemoryMarshal.Cast<double, Vector<double>>(x);
         var vy = MemoryMarshal.Cast<double, Vector<double>>(y[..x.Length]);
         var wide = new Vector<double>(factor);

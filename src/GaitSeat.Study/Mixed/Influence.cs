@@ -22,12 +22,12 @@ public static class Influence
         var rows = new int[levels.Count];
         foreach (var cell in cells.List) rows[cell.Levels[term]] += cell.Rows;
         int[] used = [.. Enumerable.Range(0, levels.Count).Where(l => rows[l] > 0)];
-        return Replicates.Each(used, l => Without(solution, cells.Without(term, l), levels[l], rows[l], freeVariances));
+        return Replicates.Each(used, l => Without(solution, solution.Factored.Blocks.Without(term, l), levels[l], rows[l], freeVariances));
     }
 
-    private static LevelInfluence Without(Solution solution, Cells rest, string level, int rows, bool freeVariances)
+    private static LevelInfluence Without(Solution solution, Blocks rest, string level, int rows, bool freeVariances)
     {
-        var refit = rest.Rows > solution.Scaling.FixedCount ? freeVariances ? Refit.Of(solution, rest) : Refit.Held(solution, rest) : null;
+        var refit = rest.Cells.Rows > solution.Scaling.FixedCount ? freeVariances ? Refit.Of(solution, rest) : Refit.Held(solution, rest) : null;
         if (refit is null) return new(level, rows, double.NaN, [.. solution.Data.Fixed.Select(_ => double.NaN)]);
         var all = FixedPart.Effects(solution.Factored);
         var shift = all.Select((e, j) => e - refit.ScaledEffects[j]).ToArray();

@@ -41,7 +41,8 @@ internal sealed class Envelope(int[] first)
         {
             var row = Row(row0 + i, column0);
             var count = Math.Min(columns, row0 + i - column0 + 1);
-            for (var j = 0; j < count; j++) row[j] -= Dense.Dot(a.Slice(i * inner, inner), b.Slice(j * inner, inner));
+            if (inner == 1) Dense.AddScaled(row, -a[i], b[..count]);
+            else for (var j = 0; j < count; j++) row[j] -= Dense.Dot(a.Slice(i * inner, inner), b.Slice(j * inner, inner));
         }
     }
 

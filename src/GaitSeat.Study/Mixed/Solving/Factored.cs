@@ -72,7 +72,7 @@ internal sealed class Factored
         {
             var size = Parts[node.Part].Size;
             var border = _scratch.AsSpan(0, _blocks.Bordered * node.Width);
-            SmallMatrix.TimesLower(node.Border, _blocks.Bordered, Lambdas[node.Term], node.Width, border);
+            SmallMatrix.TimesLower(_blocks.BorderOf(node), _blocks.Bordered, Lambdas[node.Term], node.Width, border);
             for (var i = 0; i < _blocks.Bordered; i++) border.Slice(i * node.Width, node.Width).CopyTo(PartBorders[node.Part].AsSpan(i * size + node.Offset));
         }
     }
@@ -97,7 +97,7 @@ internal sealed class Factored
         for (var i = 0; i < _width; i++) factor[i * _width + i] += 1;
         LogDetRandom += 2 * Dense.Cholesky(factor, _width);
         Solve(level.Border, _blocks.Bordered, lambda, factor, LeadBorders[r]);
-        SmallMatrix.SubtractOuter(LeadBorders[r], LeadBorders[r], _blocks.Bordered, _blocks.Bordered, _width, Border, _blocks.Bordered, 0, 0);
+        SmallMatrix.SubtractSquare(LeadBorders[r], _blocks.Bordered, _width, Border);
         for (var k = 0; k < level.Links.Count; k++) EliminateLink(r, k, lambda, factor);
     }
 
@@ -109,7 +109,7 @@ internal sealed class Factored
         SmallMatrix.LowerTransposeTimes(Lambdas[node.Term], node.Width, links[k].Block, _width, solved);
         Solve(solved, node.Width, lambda, factor, solved);
         var size = Parts[node.Part].Size;
-        SmallMatrix.SubtractOuter(LeadBorders[r], solved, _blocks.Bordered, node.Width, _width, PartBorders[node.Part], size, 0, node.Offset);
+        SmallMatrix.SubtractOuter(LeadBorders[r], solved, _blocks.Bordered, node.Width, _width, PartBorders[node.Part], size, node.Offset);
         for (var m = 0; m <= k; m++)
         {
             var (below, above) = links[m].Node.Offset > node.Offset ? (m, k) : (k, m);
@@ -130,7 +130,7 @@ internal sealed class Factored
         var size = Parts[p].Size;
         LogDetRandom += 2 * Parts[p].Factor();
         for (var i = 0; i < _blocks.Bordered; i++) Parts[p].SolveLower(PartBorders[p].AsSpan(i * size, size));
-        SmallMatrix.SubtractOuter(PartBorders[p], PartBorders[p], _blocks.Bordered, _blocks.Bordered, size, Border, _blocks.Bordered, 0, 0);
+        SmallMatrix.SubtractSquare(PartBorders[p], _blocks.Bordered, size, Border);
     }
 
     private void FinishBorder()

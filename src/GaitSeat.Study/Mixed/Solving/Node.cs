@@ -1,9 +1,12 @@
 namespace GaitSeat.Study.Mixed.Solving;
 
-/// <summary>One level of a factor other than the lead: where its columns stand in its part, and its cross products with the fixed effects and the outcome.</summary>
+/// <summary>One level of a factor other than the lead: and where its columns stand in its part.</summary>
 /// <param name="rank">Place of its factor among those other than the lead.</param>
-internal sealed class Node(int term, int rank, int level, int width, int bordered)
+/// <param name="index">Number of the node.</param>
+internal sealed class Node(int index, int term, int rank, int level, int width)
 {
+    public int Index { get; } = index;
+
     public int Term { get; } = term;
 
     public int Rank { get; } = rank;
@@ -11,9 +14,6 @@ internal sealed class Node(int term, int rank, int level, int width, int bordere
     public int Level { get; } = level;
 
     public int Width { get; } = width;
-
-    /// <summary>(fixed + outcome) × width.</summary>
-    public double[] Border { get; } = new double[bordered * width];
 
     public int Part { get; set; }
 
@@ -27,13 +27,15 @@ internal sealed class Node(int term, int rank, int level, int width, int bordere
 internal sealed record Link(Node Node, double[] Block);
 
 /// <summary>One level of the lead factor.</summary>
-internal sealed class LeadLevel(int width, int bordered)
+/// <param name="Own">width × width.</param>
+/// <param name="Border">(fixed + outcome) × width.</param>
+internal sealed record LeadLevel(double[] Own, double[] Border, List<Link> Links)
 {
-    /// <summary>width × width.</summary>
-    public double[] Own { get; } = new double[width * width];
+    public LeadLevel(int width, int bordered)
+        : this(new double[width * width], new double[bordered * width], [])
+    {
+    }
 
-    /// <summary>(fixed + outcome) × width.</summary>
-    public double[] Border { get; } = new double[bordered * width];
-
-    public List<Link> Links { get; } = [];
+    /// <summary>With numbers of its own.</summary>
+    public LeadLevel Copy() => new([.. Own], [.. Border], [.. Links.Select(l => l with { Block = [.. l.Block] })]);
 }

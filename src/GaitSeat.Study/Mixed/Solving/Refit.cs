@@ -6,18 +6,18 @@ namespace GaitSeat.Study.Mixed.Solving;
 internal sealed record Refit(double[] FixedEffects, double[] ScaledEffects, double[] Theta, double ResidualSd, bool IsSingular)
 {
     /// <summary>Nothing where the fit does not converge.</summary>
-    public static Refit? Of(Solution solution, Cells cells)
+    public static Refit? Of(Solution solution, Cells cells) => Of(solution, Solver.BlocksOf(solution.Data, solution.Settings, solution.Scaling, cells));
+
+    /// <summary>Nothing where the fit does not converge.</summary>
+    public static Refit? Of(Solution solution, Blocks blocks)
     {
-        var objective = ObjectiveOf(solution, cells);
+        var objective = new Objective(new(blocks), solution.Settings.Criterion);
         var minimum = Newton.Minimise(objective.At, Start(solution), solution.Settings.MaxIterations);
         return minimum.Converged ? At(solution, objective, minimum.X) : null;
     }
 
     /// <summary>The same θ on changed cells; nothing where the cells do not fix the fixed effects.</summary>
-    public static Refit? Held(Solution solution, Cells cells) => At(solution, ObjectiveOf(solution, cells), solution.Theta);
-
-    private static Objective ObjectiveOf(Solution solution, Cells cells) =>
-        new(new(Solver.BlocksOf(solution.Data, solution.Settings, solution.Scaling, cells)), solution.Settings.Criterion);
+    public static Refit? Held(Solution solution, Blocks blocks) => At(solution, new(new(blocks), solution.Settings.Criterion), solution.Theta);
 
     private static Refit? At(Solution solution, Objective objective, double[] theta)
     {

@@ -33,18 +33,21 @@ internal static class SmallMatrix
         }
     }
 
-    /// <summary>target[row0.., column0..] -= A B', with A rows × inner and B columns × inner.</summary>
-    public static void SubtractOuter(
-        ReadOnlySpan<double> a, ReadOnlySpan<double> b, int rows, int columns, int inner, Span<double> target, int stride, int row0, int column0)
+    /// <summary>target[.., column0..] -= A B', with A rows × inner and B columns × inner.</summary>
+    public static void SubtractOuter(ReadOnlySpan<double> a, ReadOnlySpan<double> b, int rows, int columns, int inner, Span<double> target, int stride, int column0)
     {
         for (var i = 0; i < rows; i++)
         {
-            var ai = a.Slice(i * inner, inner);
-            for (var j = 0; j < columns; j++)
-            {
-                var bj = b.Slice(j * inner, inner);
-                target[(row0 + i) * stride + column0 + j] -= Dense.Dot(ai, bj);
-            }
+            var row = target.Slice(i * stride + column0, columns);
+            if (inner == 1) Dense.AddScaled(row, -a[i], b);
+            else for (var j = 0; j < columns; j++) row[j] -= Dense.Dot(a.Slice(i * inner, inner), b.Slice(j * inner, inner));
         }
+    }
+
+    /// <summary>target -= A A', lower triangle only, with A rows × inner and target rows × rows.</summary>
+    public static void SubtractSquare(ReadOnlySpan<double> a, int rows, int inner, Span<double> target)
+    {
+        for (var i = 0; i < rows; i++)
+            for (var j = 0; j <= i; j++) target[i * rows + j] -= Dense.Dot(a.Slice(i * inner, inner), a.Slice(j * inner, inner));
     }
 }

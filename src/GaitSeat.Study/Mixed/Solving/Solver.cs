@@ -12,10 +12,10 @@ internal static class Solver
     {
         MixedCheck.Of(data);
         var scaling = new Scaling(data);
-        var index = CellIndex.Of(data.Random);
+        var rows = new PackedRows(scaling, CellIndex.Of(data.Random));
         return data.MeasurementVariance is { } variances
-            ? new KnownErrorSolver(data, settings, scaling, index, variances).Solve()
-            : Solve(data, settings, scaling, Cells.Of(scaling, index, data.Weights));
+            ? new KnownErrorSolver(data, settings, scaling, rows, variances).Solve()
+            : Solve(data, settings, scaling, rows.Sum(data.Weights));
     }
 
     public static Blocks BlocksOf(MixedData data, MixedSettings settings, Scaling scaling, Cells cells) =>
@@ -43,7 +43,7 @@ internal static class Solver
     }
 
     /// <summary>Diagonals of Λ not negative; a size that is zero but for rounding is zero. Leaves the system factored at the result.</summary>
-    private static Minimum Tidy(Objective objective, Minimum minimum)
+    public static Minimum Tidy(Objective objective, Minimum minimum)
     {
         var scaling = objective.Factored.Blocks.Scaling;
         var x = Signs.Turn(scaling, minimum.X);
