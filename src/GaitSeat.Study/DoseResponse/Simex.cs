@@ -1,5 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using GaitSeat.Study.Linear;
+using GaitSeat.Study.Simulation;
 using MathNet.Numerics.Distributions;
 
 namespace GaitSeat.Study.DoseResponse;
@@ -7,7 +8,7 @@ namespace GaitSeat.Study.DoseResponse;
 /// <summary>How errors of the exposure are simulated.</summary>
 public sealed record SimexSettings
 {
-    /// <summary>Simulated data sets per amount of added error; 50 to 200 are usual (Cook and Stefanski 1994).</summary>
+    /// <summary>Simulated data sets per amount of added error; 50 to 200 are usual (Cook and Stefanski 1994). Each is a fit of its own: take few where rows are many.</summary>
     [Range(1, 10_000)]
     public int Replicates { get; init; } = 50;
 
@@ -20,7 +21,8 @@ public sealed record SimexSettings
 /// <param name="Naive">As if the exposure were exact.</param>
 /// <param name="Corrected">Extrapolated to no error.</param>
 /// <param name="Trend">Mean estimate at each amount of added error variance, in units of the error variance; 0 is the data as they are.</param>
-public sealed record SimexResult(double Naive, double Corrected, IReadOnlyList<(double AddedVariance, double Estimate)> Trend);
+/// <param name="Failed">Simulated data sets that could not be fitted; they are left out of the means.</param>
+public sealed record SimexResult(double Naive, double Corrected, IReadOnlyList<(double AddedVariance, double Estimate)> Trend, int Failed);
 
 /// <summary>
 /// Sensitivity to errors in the exposure by simulation and extrapolation: add more error, watch the effect shrink, extrapolate by a quadratic to none
@@ -33,22 +35,40 @@ public static class Simex
     /// <param name="exposure">As measured.</param>
     /// <param name="errorSd">Standard deviation of its error.</param>
     /// <param name="measurementOf">Which measurement each row's exposure comes from (a leather measured once has one error for all strides of the session).</param>
-    /// <param name="estimate">The effect for a given exposure.</param>
+    /// <param name="estimate">The effect for a given exposure; called from several threads.</param>
+    /// <exception cref="StudyException">The data as they are, or half of the simulated ones, cannot be fitted.</exception>
     public static SimexResult Of(double[] exposure, double errorSd, IReadOnlyList<int> measurementOf, Func<double[], double> estimate, SimexSettings settings)
     {
         if (!(errorSd > 0)) throw new StudyException(StudyProblem.BadData, $"error of the exposure is {errorSd}; above zero is allowed");
         if (measurementOf.Count != exposure.Length) throw new ArgumentException($"{measurementOf.Count} measurement numbers for {exposure.Length} rows");
-        var random = new Random(settings.Seed);
+        var seeds = new Random(settings.Seed);
+        var failed = 0;
         var measurements = measurementOf.Max() + 1;
         List<(double AddedVariance, double Estimate)> trend = [(0, estimate(exposure))];
         foreach (var added in Added)
         {
-            double sum = 0;
-            for (var i = 0; i < settings.Replicates; i++) sum += estimate(Noisier(exposure, measurementOf, errorSd * Math.Sqrt(added), Draw(measurements, random)));
-            trend.Add((added, sum / settings.Replicates));
+            double[] found =
+            [
+                .. Replicates.Of(settings.Replicates, seeds.Next(), random => TryEstimate(Noisier(exposure, measurementOf, errorSd * Math.Sqrt(added), Draw(measurements, random)))).OfType<double>(),
+            ];
+            if (2 * found.Length < settings.Replicates) throw new StudyException(StudyProblem.NoConvergence, "more than half of the fits with added error did not converge; simplify the model");
+            failed += settings.Replicates - found.Length;
+            trend.Add((added, found.Average()));
         }
 
-        return new(trend[0].Estimate, Extrapolate(trend), trend);
+        return new(trend[0].Estimate, Extrapolate(trend), trend, failed);
+
+        double? TryEstimate(double[] noisier)
+        {
+            try
+            {
+                return estimate(noisier);
+            }
+            catch (StudyException e) when (e.Problem == StudyProblem.NoConvergence)
+            {
+                return null;
+            }
+        }
     }
 
     /// <summary>Error's standard deviation from a reliability: the share of the variance between measurements that is not error.</summary>

@@ -42,6 +42,20 @@ public sealed class SimexTests
     }
 
     [Fact]
+    public void FitsThatFail_AreLeftOutAndCounted()
+    {
+        double[] exposure = [1, 2, 3, 4];
+        var calls = 0;
+        var result = Simex.Of(exposure, 1, [0, 1, 2, 3], x => Interlocked.Increment(ref calls) % 5 == 3 ? throw new StudyException(StudyProblem.NoConvergence, "no") : 2.0, new() { Replicates = 10 });
+        Assert.Equal(8, result.Failed);
+        Assert.Equal(2, result.Corrected, 1e-9);
+    }
+
+    [Fact]
+    public void FitsThatMostlyFail_AreRefused() => Assert.Throws<StudyException>(() => Simex.Of(
+        [1, 2, 3], 1, [0, 1, 2], x => x[0] == 1 ? 2.0 : throw new StudyException(StudyProblem.NoConvergence, "no"), new() { Replicates = 10 }));
+
+    [Fact]
     public void Reliability_TellsTheError()
     {
         double[] measurements = [1, 2, 3, 4, 5];

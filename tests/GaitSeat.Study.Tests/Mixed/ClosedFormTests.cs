@@ -29,6 +29,9 @@ public sealed class ClosedFormTests
         Assert.Equal(0, fit.Random[0].StandardDeviations[0]);
         Assert.All(fit.Random[0].Effects, e => Assert.Equal(0, e[0], 1e-12));
         Assert.Equal(Moments.Of(Dyestuff.SecondYield).Sd, fit.ResidualSd, 1e-9);
+        // All 30 values are then independent: the interval is that of the plain mean.
+        Assert.Equal(29, fit.Fixed[0].DegreesOfFreedom, 1e-3);
+        Assert.Equal(Moments.Of(Dyestuff.SecondYield).Sd / Math.Sqrt(30), fit.Fixed[0].StandardError, 1e-9);
     }
 
     [Theory]
