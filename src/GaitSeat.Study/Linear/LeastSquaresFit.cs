@@ -5,7 +5,7 @@ namespace GaitSeat.Study.Linear;
 /// <summary>One coefficient with its standard error, in the unit of the outcome per unit of the column.</summary>
 public sealed record Coefficient(string Name, double Estimate, double StandardError);
 
-/// <summary>Ordinary least squares, also where columns are badly scaled or nearly collinear (NIST's Longley to 11 digits).</summary>
+/// <summary>Ordinary least squares, also where columns are badly scaled or nearly collinear (NIST's Longley to 13 digits).</summary>
 public sealed record LeastSquaresFit(
     IReadOnlyList<Coefficient> Coefficients, double[] Residuals, double ResidualSumSquares, int DegreesOfFreedom, double ResidualSd, double RSquared, double F, double PValue)
 {
