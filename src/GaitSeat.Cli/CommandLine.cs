@@ -2,6 +2,7 @@ using GaitSeat.Cli.Commands;
 using GaitSeat.Footage;
 using GaitSeat.Pipeline.Season;
 using GaitSeat.Pipeline.Settings;
+using GaitSeat.Store;
 using GaitSeat.Vision.Models;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -25,6 +26,7 @@ public static class CommandLine
             config.AddCommand<CheckCommand>("check").WithDescription("Tell what is installed and what is not.");
             config.AddCommand<AccuracyCommand>("accuracy").WithDescription("Measure footage with known truth and print the errors.");
             config.AddCommand<MarksCommand>("marks").WithDescription("Compare body points with marks made by eye in stills and clips.");
+            config.AddCommand<VerdictsCommand>("verdicts").WithDescription("Take a coach's verdicts from a CSV into the dataset.");
             config.AddCommand<SettingsCommand>("settings").WithDescription("Print a pipeline file with every setting, its meaning and its range.");
         });
         try
@@ -47,6 +49,7 @@ public static class CommandLine
     {
         SettingsException s => ($"The pipeline file cannot be used:{Environment.NewLine}{s.Message}", ExitCodes.WrongUsage),
         SeasonException s => (string.Join(Environment.NewLine, [$"{s.Message}{(s.Problems.Count > 0 ? ":" : "")}", .. s.Problems.Select(p => "  " + p)]), ExitCodes.WrongUsage),
+        DatasetException d => (d.Message, ExitCodes.WrongUsage),
         CommandAppException c => (c.Message, ExitCodes.WrongUsage),
         FfmpegNotFoundException f => (f.Message, ExitCodes.NotInstalled),
         ModelException m => (m.Message, ExitCodes.NotInstalled),

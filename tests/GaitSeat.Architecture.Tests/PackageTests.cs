@@ -15,6 +15,8 @@ public sealed class PackageTests
         ("ScottPlot", "ScottPlot", ["GaitSeat.Study"]),
         ("Microsoft.ML.OnnxRuntime", "Microsoft.ML.OnnxRuntime", ["GaitSeat.Vision"]),
         ("Microsoft.ML", "Microsoft.ML.Core", ["GaitSeat.Faults"]),
+        ("Microsoft.ML.FastTree", "Microsoft.ML.FastTree", ["GaitSeat.Faults"]),
+        ("Microsoft.ML.LightGbm", "Microsoft.ML.LightGbm", ["GaitSeat.Faults"]),
         ("Parquet.Net", "Parquet", ["GaitSeat.Store"]),
         ("DuckDB.NET.Data.Full", "DuckDB.NET.Data", ["GaitSeat.Store"]),
         ("CsvHelper", "CsvHelper", ["GaitSeat.Store"]),

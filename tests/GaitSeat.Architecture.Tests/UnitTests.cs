@@ -23,6 +23,7 @@ public sealed class UnitTests
         ["PointTrack.Confidence"] = "0..1",
         ["PatchMotion.Zoom"] = "a factor",
         ["Session.StirrupHole"] = "a hole's number",
+        ["Verdict.ToldProbability"] = "0..1",
     };
 
     [Fact]

@@ -22,7 +22,7 @@ public sealed class Dataset
         var full = Path.GetFullPath(folder);
         try
         {
-            foreach (var table in TableList.InWriteOrder)
+            foreach (var table in TableList.All)
             {
                 var tableFolder = Directory.CreateDirectory(Path.Combine(full, table.Name)).FullName;
                 var probe = Path.Combine(tableFolder, $"write-check-{Guid.NewGuid():N}{AtomicParquet.TemporaryExtension}");

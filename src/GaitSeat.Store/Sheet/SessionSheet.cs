@@ -14,10 +14,10 @@ public static class SessionSheet
     public static SheetResult Read(string path)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
-        var (text, problem) = SheetText.Read(path);
+        var (text, problem) = SheetText.Read(path, "session sheet");
         if (problem is not null) return Failed([problem]);
         if (SheetGrid.Cut(text!) is not { } grid) return Failed([new(null, null, $"'{path}' is empty; the first line must name the columns.")]);
-        var header = HeaderCheck.Problems(grid);
+        var header = HeaderCheck.Problems(grid, SheetColumns.Required);
         return header.Count > 0 ? Failed([.. header, .. grid.Problems]) : SheetReader.Read(grid);
     }
 

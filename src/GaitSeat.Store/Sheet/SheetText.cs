@@ -5,18 +5,19 @@ namespace GaitSeat.Store;
 /// <summary>The bytes of a sheet as text, or why they are none.</summary>
 internal static class SheetText
 {
-    /// <summary>10 MB hold some 100 000 clips; a larger file is not a session sheet.</summary>
+    /// <summary>10 MB hold some 100 000 clips; a larger file is none.</summary>
     private const int LargestBytes = 10_000_000;
     private const string Remedy = "Save the sheet as CSV in UTF-8.";
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     /// <summary>Reads the whole file. The byte order mark is taken off.</summary>
+    /// <param name="called">What such a file is called.</param>
     /// <returns>The text, or a problem; one of the two.</returns>
-    internal static (string? Text, SheetProblem? Problem) Read(string path)
+    internal static (string? Text, SheetProblem? Problem) Read(string path, string called)
     {
         var file = new FileInfo(path);
-        if (!file.Exists) return (null, new(null, null, $"There is no session sheet '{path}'."));
-        if (file.Length > LargestBytes) return (null, new(null, null, $"'{path}' has {file.Length} bytes; a session sheet has at most {LargestBytes}."));
+        if (!file.Exists) return (null, new(null, null, $"There is no {called} '{path}'."));
+        if (file.Length > LargestBytes) return (null, new(null, null, $"'{path}' has {file.Length} bytes; a {called} has at most {LargestBytes}."));
         return Decode(File.ReadAllBytes(path), path);
     }
 

@@ -21,7 +21,7 @@ internal static class SheetWriter
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
         ArgumentNullException.ThrowIfNull(clipFiles);
-        var (text, problem) = SheetText.Read(path);
+        var (text, problem) = SheetText.Read(path, "session sheet");
         if (problem is not null) throw new InvalidDataException(problem.ToString());
         if (SheetGrid.Cut(text!) is not { } grid || grid.ColumnOf(SheetColumns.ClipFile) < 0)
         {

@@ -1,0 +1,82 @@
+using System.Globalization;
+using GaitSeat.Model;
+
+namespace GaitSeat.Store;
+
+/// <summary>One line of a verdict sheet as verdicts; what is wrong is added to the problems.</summary>
+internal sealed class VerdictRow(SheetGrid grid, SheetLine line, List<SheetProblem> problems, JudgedRun run, DateTimeOffset now)
+{
+    internal const string Clip = "clip_file";
+    internal const string Spell = "spell";
+    internal const string FaultColumn = "fault";
+    internal const string Answer = "verdict";
+    internal const string Judge = "judge";
+    internal const string JudgedAt = "judged_at";
+    internal const string DrawnColumn = "drawn";
+    internal const string Note = "note";
+
+    private readonly SheetRow _row = new(grid, line, problems);
+
+    internal static IReadOnlyList<string> Required { get; } = [Clip, Spell, FaultColumn, Answer, Judge, JudgedAt];
+
+    /// <returns>One verdict, or one for each fault; what it holds counts only where no problem was added.</returns>
+    internal IReadOnlyList<Verdict> Verdicts()
+    {
+        var clip = ClipOf();
+        var spell = SpellOf(clip);
+        var faults = Faults();
+        var answer = Word<VerdictAnswer>(Answer, required: true) ?? VerdictAnswer.CannotTell;
+        var judge = _row.Text(Judge);
+        if (judge is null) _row.Problem(Judge, "", "a pseudonym of who judged is required");
+        var time = TimeOf();
+        var drawn = Word<Drawn>(DrawnColumn, required: false) ?? Drawn.Chosen;
+        return clip is null ? [] : [.. faults.Select(f => Make(clip, spell, f, answer, judge ?? "", time, drawn))];
+    }
+
+    private Verdict Make(JudgedClip clip, int spell, Fault fault, VerdictAnswer answer, string judge, DateTimeOffset time, Drawn drawn)
+    {
+        var (flagged, probability) = run.Told(clip.ClipKey, spell, fault);
+        return new(clip.ClipKey, clip.ClipFile, spell, fault, answer, judge, time, _row.Text(Note), drawn, flagged, probability, clip.PipelineHash, clip.ModelHash, null);
+    }
+
+    private JudgedClip? ClipOf()
+    {
+        var name = _row.ClipFile(Clip);
+        if (name.Length == 0) return null;
+        var clip = run.Clip(name);
+        if (clip is null) _row.Problem(Clip, name, $"a clip of the dataset is allowed; it has {run.Count} of this run. Measure the clip first, or correct the name");
+        return clip;
+    }
+
+    private int SpellOf(JudgedClip? clip)
+    {
+        var text = _row.Text(Spell);
+        if (!int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var spell))
+            _row.Problem(Spell, text ?? "", "the number of a spell of the clip is required");
+        else if (clip is not null && !clip.Spells.Contains(spell))
+            _row.Problem(Spell, text!, clip.Spells.Count == 0 ? "the clip has no spell, so there is nothing to judge" : $"the clip has spells {string.Join(", ", clip.Spells)}");
+        return spell;
+    }
+
+    private Fault[] Faults() =>
+        string.Equals(_row.Text(FaultColumn), VerdictSheet.AllFaults, StringComparison.OrdinalIgnoreCase) ? Enum.GetValues<Fault>()
+        : _row.OneOf(FaultColumn, [VerdictSheet.AllFaults, .. VerdictWords.All<Fault>()], required: true) is { } word ? [VerdictWords.Of<Fault>(word)!.Value]
+        : [];
+
+    private T? Word<T>(string column, bool required)
+        where T : struct, Enum =>
+        _row.OneOf(column, VerdictWords.All<T>(), required) is { } word ? VerdictWords.Of<T>(word) : null;
+
+    private DateTimeOffset TimeOf()
+    {
+        var text = _row.Text(JudgedAt);
+        if (text is null || VerdictWords.Time(text) is not { } time)
+        {
+            _row.Problem(JudgedAt, text ?? "", "a time with its offset such as 2026-05-31T14:05:00+02:00, or a day, is required");
+            return default;
+        }
+
+        if (time > now) _row.Problem(JudgedAt, text, "a time that is past is allowed");
+        return time;
+    }
+}

@@ -1,0 +1,88 @@
+using System.Security.Cryptography;
+using System.Text.Json;
+using GaitSeat.Model;
+
+namespace GaitSeat.Store;
+
+/// <summary>
+/// The verdicts of a dataset. Each append makes new files, one a clip, named by what is in them; nothing is written over, and the same
+/// verdicts given twice stand once. A clip's verdicts go with the clip when it is erased.
+/// </summary>
+public sealed class VerdictStore
+{
+    private const int ContentDigits = 24;
+
+    private const string Sql =
+        """
+        SELECT clip_key, clip_file, spell, fault, verdict, judge, judged_at, note, drawn, told, told_probability, pipeline_hash, model_hash, classifier_hash
+        FROM verdicts ORDER BY judged_at, clip_key, spell, fault, judge, verdict
+        """;
+
+    private readonly Dataset _dataset;
+
+    public VerdictStore(Dataset dataset)
+    {
+        ArgumentNullException.ThrowIfNull(dataset);
+        _dataset = dataset;
+    }
+
+    /// <summary>All verdicts, by time.</summary>
+    /// <exception cref="DatasetException">A file is damaged.</exception>
+    public IReadOnlyList<Verdict> All()
+    {
+        using var query = new DatasetQuery(_dataset.Folder);
+        return [.. query.Query(Sql).Select(ToVerdict)];
+    }
+
+    /// <summary>Adds verdicts; times are kept to the second.</summary>
+    /// <returns>How many were new: those that stand there already, word for word, are not written again.</returns>
+    /// <exception cref="ArgumentException">A verdict lacks its judge or has no clip key.</exception>
+    /// <exception cref="DatasetException">A file could not be written.</exception>
+    public async Task<int> AppendAsync(IReadOnlyList<Verdict> verdicts, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(verdicts);
+        if (verdicts.FirstOrDefault(v => string.IsNullOrWhiteSpace(v.Judge)) is { } nobody)
+            throw new ArgumentException($"A verdict on clip '{nobody.ClipFile}' names no judge; give a pseudonym.", nameof(verdicts));
+        var there = All().ToHashSet();
+        var fresh = verdicts.Select(ToTheSecond).Where(v => there.Add(v)).ToList();
+        foreach (var clip in fresh.GroupBy(v => v.ClipKey, StringComparer.Ordinal)) await WriteAsync(clip.Key, [.. clip], cancellationToken);
+        return fresh.Count;
+    }
+
+    private async Task WriteAsync(string clipKey, IReadOnlyList<Verdict> verdicts, CancellationToken cancellationToken)
+    {
+        var content = Convert.ToHexStringLower(SHA256.HashData(JsonSerializer.SerializeToUtf8Bytes(verdicts)))[..ContentDigits];
+        var path = Path.Combine(_dataset.Folder, VerdictsTable.Name, RunName.ClipPart(clipKey) + content + RunName.Extension);
+        if (File.Exists(path)) return;
+        try
+        {
+            await AtomicParquet.WriteAsync(VerdictsTable.Table, stream => VerdictsTable.Table.WriteAsync(verdicts, stream, cancellationToken), path, cancellationToken);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new DatasetException($"Verdicts on clip '{verdicts[0].ClipFile}' could not be written to '{path}' ({e.Message}). Check rights and room on the disk, then import again: what was written already is not doubled.", e);
+        }
+    }
+
+    private static Verdict ToTheSecond(Verdict v) =>
+        v with { JudgedAt = new DateTimeOffset(v.JudgedAt.UtcTicks / TimeSpan.TicksPerSecond * TimeSpan.TicksPerSecond, TimeSpan.Zero) };
+
+    private static Verdict ToVerdict(IReadOnlyDictionary<string, object?> row) => new(
+        (string)row["clip_key"]!,
+        (string)row["clip_file"]!,
+        (int)row["spell"]!,
+        VerdictWords.Of<Fault>((string)row["fault"]!) ?? throw Unknown("fault", row),
+        VerdictWords.Of<VerdictAnswer>((string)row["verdict"]!) ?? throw Unknown("verdict", row),
+        (string)row["judge"]!,
+        VerdictWords.Time((string)row["judged_at"]!) ?? throw Unknown("judged_at", row),
+        (string?)row["note"],
+        VerdictWords.Of<Drawn>((string)row["drawn"]!) ?? throw Unknown("drawn", row),
+        (string?)row["told"] is { } told ? told == VerdictsTable.Flagged : null,
+        (double?)row["told_probability"],
+        (string)row["pipeline_hash"]!,
+        (string)row["model_hash"]!,
+        (string?)row["classifier_hash"]);
+
+    private static DatasetException Unknown(string column, IReadOnlyDictionary<string, object?> row) =>
+        new($"A verdict on clip '{row["clip_file"]}' has {column} '{row[column]}', which this version does not know. Read the dataset with the version that wrote it, or a later one.");
+}
