@@ -18,6 +18,10 @@ public sealed record JointSettings
     [Range(-20.0, 20.0)]
     public double KneeUpPctLeg { get; init; } = 2;
 
+    /// <summary>Ankle point from the joint, upwards. Pictures 0.6 ± 1 (judged in boots), rendered 4, drawn 2.</summary>
+    [Range(-20.0, 20.0)]
+    public double AnkleUpPctLeg { get; init; } = 1.5;
+
     /// <summary>Heel point from the boot's rear edge, upwards. Pictures 5.7 ± 1, rendered 8.8, drawn 6.5.</summary>
     [Range(-20.0, 20.0)]
     public double HeelUpPctLeg { get; init; } = 7;
@@ -28,7 +32,7 @@ public sealed record JointSettings
 
     /// <summary>Toe point from the boot's tip, forward. Pictures -4.7 ± 1.4, rendered -11, drawn -5 to -15.</summary>
     [Range(-30.0, 20.0)]
-    public double ToeForwardPctLeg { get; init; } = -8;
+    public double ToeForwardPctLeg { get; init; } = -9;
 
     /// <summary>Toe point from the boot's tip, upwards. Rendered -2.5, drawn -2.5; pictures nothing sure.</summary>
     [Range(-20.0, 20.0)]

@@ -11,6 +11,7 @@ internal sealed class JointOffsets(JointSettings settings)
     {
         Hip(points, legPx);
         Move(BodyPoint.Knee, 0, settings.KneeUpPctLeg);
+        Move(BodyPoint.Ankle, 0, settings.AnkleUpPctLeg);
         Move(BodyPoint.Heel, settings.HeelForwardPctLeg, settings.HeelUpPctLeg);
         Move(BodyPoint.Toe, settings.ToeForwardPctLeg, settings.ToeUpPctLeg);
 
