@@ -114,7 +114,7 @@ public sealed class RobustnessTests
     public void TurnedFrames_AreLeftOutAndCounted()
     {
         var film = new MadeCamera().Film(new MadeRider());
-        var turned = film with { KnownTurnDeg = [.. film.TimeSeconds.Select((_, i) => i >= 90 ? -25.0 : 3)] };
+        var turned = film with { KnownTurnDeg = [.. film.TimeSeconds.Select((_, i) => i >= 90 ? -35.0 : 3)] };
 
         var motion = MotionAnalysis.Analyse(turned, BodyLengths.Unknown, Quick);
 

@@ -8,6 +8,9 @@ internal sealed class GaitEvidence(GaitSettings settings)
     /// <summary>The slope of a soft limit over the limit itself.</summary>
     private const double Softness = 0.08;
 
+    /// <summary>A rise of so many times the border between sitting and rising is beyond doubt: 4 to 5 cm.</summary>
+    private const double ClearRise = 3;
+
     public static IReadOnlyList<Gait> Gaits { get; } = Enum.GetValues<Gait>();
 
     /// <returns>By <see cref="Gait"/>.</returns>
@@ -16,15 +19,16 @@ internal sealed class GaitEvidence(GaitSettings settings)
         var evidence = new double[Gaits.Count];
         Array.Fill(evidence, 1e-3);
         evidence[(int)Gait.Unknown] = settings.UnknownEvidence;
-        if (window is not { } w) return evidence;
+        if (window is not { } seen) return evidence;
+        var w = WithoutAFalseHalt(seen);
         var periodic = Above(w.Periodicity, settings.Periodicity);
-        var trot = periodic * TrotBounce(w) * Faster(w, settings.TrotFromLegsPerSecond);
         var rising = Above(w.RisePct, settings.RisingAmplitudePctLeg);
 
         // A seat motion on which trunk and stirrup disagree is neither rising nor sitting.
         var quiet = 1 - Above(w.LargestRisePct, 1.5 * settings.RisingAmplitudePctLeg);
-        Set(Gait.RisingTrot, trot * rising);
-        Set(Gait.SittingTrot, trot * (1 - rising) * quiet);
+        // A clear rise at half the bounce is as good a beat as the bounce itself, and no walk has it.
+        Set(Gait.RisingTrot, Math.Max(periodic, Above(w.RisePct, ClearRise * settings.RisingAmplitudePctLeg)) * TrotBounce(w) * rising);
+        Set(Gait.SittingTrot, periodic * TrotBounce(w) * Faster(w, settings.TrotFromLegsPerSecond) * (1 - rising) * quiet);
         var slow = periodic * Above(w.BounceHz, settings.MinBounceHz) * (1 - Above(w.BounceHz, settings.TrotFromHz));
         var large = Above(w.BouncePct, settings.CanterAmplitudePctLeg);
         Set(Gait.Canter, slow * large * Faster(w, settings.WalkToLegsPerSecond));
@@ -32,11 +36,17 @@ internal sealed class GaitEvidence(GaitSettings settings)
 
         // What moves slower than any gait's beat is drift (a slope, a camera), however large.
         Set(Gait.Walk, settings.PaceEvidence * Strolls(w) * (1 - large * Above(w.BounceHz, settings.MinBounceHz)));
-        Set(Gait.Halt, (1 - Above(w.BouncePct, settings.WalkAmplitudePctLeg)) * Halted(w, 1));
+        // A bounce without a beat, and smaller than any trot's, is the noise of the points.
+        var bounces = Above(w.BouncePct, settings.WalkAmplitudePctLeg) * Math.Max(periodic, Above(w.BouncePct, settings.TrotAmplitudePctLeg));
+        Set(Gait.Halt, (1 - bounces) * Halted(w, 1));
         return evidence;
 
         void Set(Gait gait, double value) => evidence[(int)gait] = Math.Max(evidence[(int)gait], value);
     }
+
+    /// <summary>A horse that stands does not bounce: then it is the surroundings that were not followed.</summary>
+    private WindowEvidence WithoutAFalseHalt(WindowEvidence w) =>
+        Halted(w, 0) > 0.5 && w.BouncePct > settings.TrotAmplitudePctLeg ? w with { SpeedLegsPerSecond = double.NaN } : w;
 
     private double TrotBounce(WindowEvidence w) =>
         Above(w.BounceHz, settings.TrotFromHz)

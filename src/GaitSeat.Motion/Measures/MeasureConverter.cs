@@ -21,6 +21,9 @@ internal sealed class MeasureConverter(LegScale scale, MotionSettings settings)
         (StrideMeasure.HandTravelCm, StrideMeasure.HandTravelPctLeg, true),
     ];
 
+    private static readonly StrideMeasure[] OverTheFoot =
+        [StrideMeasure.OverStirrupRiseCm, StrideMeasure.StirrupDriftSwingCm, StrideMeasure.StirrupDriftOffsetCm, StrideMeasure.StirrupLengthIndex, StrideMeasure.HeelOffsetCm];
+
     private static readonly StrideMeasure[] AsTheyAre =
     [
         StrideMeasure.StrideDuration, StrideMeasure.ThighAngleSit, StrideMeasure.ThighAngleTop, StrideMeasure.ShankAngleSit,
@@ -28,7 +31,8 @@ internal sealed class MeasureConverter(LegScale scale, MotionSettings settings)
         StrideMeasure.FootPitchSit,
     ];
 
-    public MeasureSet Convert(double[] values, double[] errors)
+    /// <param name="legPx">Size of the leg in the picture: what the models cannot resolve is a length in pixels.</param>
+    public MeasureSet Convert(double[] values, double[] errors, double legPx)
     {
         var set = new MeasureSet();
         void Put(StrideMeasure to, StrideMeasure from, double factor, double relativeSe)
@@ -38,6 +42,8 @@ internal sealed class MeasureConverter(LegScale scale, MotionSettings settings)
         }
 
         AddFootError(values, errors);
+        AddDisagreement(values, errors);
+        AddPixelError(errors, legPx);
         var gain = settings.Uncertainty.GainRelativeSe;
         var leg = settings.Uncertainty.LegLengthRelativeSe;
         foreach (var measure in AsTheyAre) Put(measure, measure, 1, 0);
@@ -66,6 +72,24 @@ internal sealed class MeasureConverter(LegScale scale, MotionSettings settings)
         var tangent = Math.Tan(double.DegreesToRadians(values[leather]) / 2);
         var length = values[(int)StrideMeasure.StirrupLengthIndex] - settings.Stride.HipToBarPctLeg / Percent;
         errors[leather] = Both(errors[leather], double.RadiansToDegrees(foot / length / (1 + tangent * tangent)));
+    }
+
+    /// <summary>Rise over the trunk and rise over the stirrup are one motion: what they differ by is the error of the one or the other, of a foot that was lost mostly.</summary>
+    private void AddDisagreement(double[] values, double[] errors)
+    {
+        const int rise = (int)StrideMeasure.RiseHeightCm, over = (int)StrideMeasure.OverStirrupRiseCm;
+        var apart = Math.Abs(values[rise] - values[over]);
+        if (!double.IsFinite(apart)) return;
+        errors[rise] = Both(errors[rise], settings.Uncertainty.DisagreementOfRise * apart);
+        var foot = settings.Uncertainty.DisagreementOfFoot * apart;
+        foreach (var measure in OverTheFoot) errors[(int)measure] = Both(errors[(int)measure], foot);
+    }
+
+    private void AddPixelError(double[] errors, double legPx)
+    {
+        var legs = settings.Uncertainty.PixelSe / legPx;
+        foreach (var (measure, _, movement) in Lengths)
+            if (movement) errors[(int)measure] = Both(errors[(int)measure], legs);
     }
 
     private static double Both(double a, double b) => Math.Sqrt(a * a + b * b);

@@ -32,7 +32,7 @@ internal sealed class StrideMeasurer(Sightings sightings, SegmentSignals signals
         var values = StrideFormulas.Of(data, span, settings.Stride, _movementNoise, settings.Stride.HipToBarPctLeg / 100);
         var errors = _monteCarlo.StandardErrors(data, span, _movementNoise, noise, strideSeed);
         errors[(int)StrideMeasure.StrideDuration] = Norm(noise.SitSe, noise.NextSitSe);
-        var measures = new MeasureConverter(scale, settings).Convert(values, errors);
+        var measures = new MeasureConverter(scale, settings).Convert(values, errors, signals.LegPx[(from + to) / 2]);
         Picture(stride, turn, (from + to) / 2, measures);
         return (measures, stride.TopSeconds);
     }

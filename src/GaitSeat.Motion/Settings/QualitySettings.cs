@@ -19,7 +19,11 @@ public sealed record QualitySettings
 
     /// <summary>Rider height below which a stride has a <c>small_rider</c>, px: models lose accuracy below about 70 px, ask for 100 (own trial).</summary>
     [Range(0.0, 2000.0)]
-    public double SmallRiderPx { get; init; } = 100;
+    public double SmallRiderPx { get; init; } = 150;
+
+    /// <summary>Rider height below which a stride is not to be trusted (<c>untrusted_small_rider</c>), px: intervals of made clips held in six of ten strides there.</summary>
+    [Range(0.0, 2000.0)]
+    public double UntrustedRiderPx { get; init; } = 125;
 
     /// <summary>Frames a stride below which it has <c>few_frames</c>: five to ten times the highest frequency of use, 2.8 Hz (common practice).</summary>
     [Range(2.0, 200.0)]

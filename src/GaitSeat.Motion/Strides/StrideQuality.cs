@@ -21,7 +21,9 @@ internal static class StrideQuality
         if (over.IsMissing) words.Add("no_foot");
         if (Math.Abs(rise.Value - over.Value) > q.MaxRiseDisagreement * Math.Max(rise.Value, over.Value)) words.Add("trunk_and_stirrup_disagree");
         if (measures[StrideMeasure.ViewYaw].Value > q.TurnedDeg) words.Add("turned");
-        if (measures[StrideMeasure.RiderHeight].Value < q.SmallRiderPx) words.Add("small_rider");
+        var height = measures[StrideMeasure.RiderHeight].Value;
+        if (height < q.UntrustedRiderPx) words.Add(Stride.UntrustedPrefix + "small_rider");
+        else if (height < q.SmallRiderPx) words.Add("small_rider");
         var frames = signals.Segment.Count / (signals.Grid.EndSeconds - signals.Grid.StartSeconds) * stride.Seconds;
         if (frames < q.LeastFramesAStride) words.Add("few_frames");
         return words.Count == 0 ? "good" : string.Join('+', words);

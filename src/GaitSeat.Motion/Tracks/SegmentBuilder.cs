@@ -12,7 +12,7 @@ internal sealed class SegmentBuilder(Sightings sightings, FrameReason[] verdict,
     public (SegmentSignals Signals, BodySize Size)? Build(Segment segment)
     {
         var seconds = sightings.TimeSeconds[segment.First..segment.EndExcl];
-        var roll = CameraRoll.Of(seconds, sightings.Surroundings.RotationRad.AsSpan(segment.First, segment.Count));
+        var roll = CameraRoll.Of(seconds, sightings.Surroundings.RotationRad.AsSpan(segment.First, segment.Count), TravelRoll.Of(sightings, segment, settings.Segment));
         var points = PlanePoints.Of(sightings, segment, i => FrameVerdict.IsFollowed(verdict[i]), roll);
         points.DropOutliers(EvenGrid.MedianStep(seconds), settings.Smoothing);
         if (BodySize.Of(seconds, points, settings.Scale) is not { } asSeen) return null;
