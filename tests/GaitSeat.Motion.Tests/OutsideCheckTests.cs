@@ -130,7 +130,7 @@ public sealed class OutsideCheckTests
         var motion = MotionAnalysis.Analyse(film, new(LowerLegCm: 41), settings);
         var signals = Signals(film, settings);
 
-        var speed = signals.SpeedLegsPerSecond * 0.82;
+        var speed = signals.SpeedLegsPerSecond(signals.Grid.StartSeconds, signals.Grid.EndSeconds) * 0.82;
         Assert.All(motion.Strides, s => Assert.Equal(strideM, speed * s.Measures[StrideMeasure.StrideDuration].Value, 0.02));
         Assert.NotEmpty(motion.Strides);
     }

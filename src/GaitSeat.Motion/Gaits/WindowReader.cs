@@ -34,7 +34,7 @@ internal static class WindowReader
         var rises = Rises(Stretch.Of(signals, seatFrom, seatTo), hz);
         if (rises.Count == 0) return null;
         var (agreed, largest) = Rise(rises);
-        return new(from, to, hz, amplitude, periodicity, half / Math.Max(1e-9, amplitude), agreed, largest, signals.SpeedLegsPerSecond);
+        return new(from, to, hz, amplitude, periodicity, half / Math.Max(1e-9, amplitude), agreed, largest, signals.SpeedLegsPerSecond(from, to));
     }
 
     private static List<(Complex Amplitude, double Se)> Rises(Stretch stretch, double bounceHz)

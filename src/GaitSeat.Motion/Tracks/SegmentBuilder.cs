@@ -40,7 +40,7 @@ internal sealed class SegmentBuilder(Sightings sightings, FrameReason[] verdict,
         var (trunkForward, trunkUp) = PatchPath.InRiderPlane(sightings.Trunk, segment, roll, seconds, hole);
         var (groundForward, groundUp) = PatchPath.InRiderPlane(sightings.Surroundings, segment, roll, seconds, hole);
         double[] trunkX = PatchPath.Sum(trunkForward), trunkY = PatchPath.Sum(trunkUp);
-        double[] groundX = PatchPath.Sum(StillWhereLost(groundForward)), groundY = PatchPath.Sum(StillWhereLost(groundUp));
+        var groundY = PatchPath.Sum(StillWhereLost(groundUp));
         var (treadX, treadY) = points.Tread(settings.Stride.TreadOnFoot);
         double[] hipX = points.ForwardPx[(int)BodyPoint.Hip], hipY = points.UpPx[(int)BodyPoint.Hip];
         var spread = new SpreadNoise(sightings, segment, settings, Robust.Median(legPx));
@@ -63,22 +63,12 @@ internal sealed class SegmentBuilder(Sightings sightings, FrameReason[] verdict,
             TreadInTrunk = Free(treadX, trunkX).AtLeast(spread.Tread),
             WristForwardInTrunk = Free(points.ForwardPx[(int)BodyPoint.Wrist], trunkX).AtLeast(spread.Of(BodyPoint.Wrist)),
             WristUpInTrunk = Free(points.UpPx[(int)BodyPoint.Wrist], trunkY).AtLeast(spread.Of(BodyPoint.Wrist)),
-            SpeedLegsPerSecond = Speed(seconds, hipX, groundX, groundForward, legPx),
+            Way = new(seconds, hipX, groundForward),
         };
     }
 
     /// <summary>A camera that could not be followed is taken as still: its own motion is slow against a bounce.</summary>
     private static double[] StillWhereLost(double[] steps) => [.. steps.Select(s => double.IsFinite(s) ? s : 0)];
-
-    private static double Speed(double[] seconds, double[] hipX, double[] groundX, double[] groundSteps, double[] legPx)
-    {
-        var followed = groundSteps.Skip(1).Count(double.IsFinite);
-        if (followed * 2 < groundSteps.Length) return double.NaN;
-        var squares = new LeastSquares(2);
-        for (var i = 0; i < seconds.Length; i++)
-            if (double.IsFinite(hipX[i])) squares.Add([1, seconds[i] - seconds[0]], hipX[i] - groundX[i]);
-        return squares.Solve() is { } line ? line.Solution[1] / Robust.Median(legPx) : double.NaN;
-    }
 
     private static double[] Minus(double[] a, double[] b)
     {

@@ -52,6 +52,12 @@ internal sealed record SegmentSignals
 
     public required Smoothed WristUpInTrunk { get; init; }
 
-    /// <summary>Speed over the ground, legs a second; NaN where the surroundings were not followed.</summary>
-    public required double SpeedLegsPerSecond { get; init; }
+    public required WayOverGround Way { get; init; }
+
+    /// <summary>Speed over the ground between two instants, legs a second; NaN where the surroundings were not followed.</summary>
+    public double SpeedLegsPerSecond(double from, double to)
+    {
+        int first = Math.Max(0, (int)Grid.PositionOf(from)), last = Math.Min(Grid.Count - 1, (int)Grid.PositionOf(to));
+        return Way.PxPerSecond(from, to) / Robust.Median(LegPx.AsSpan(first, last + 1 - first));
+    }
 }
