@@ -78,6 +78,9 @@ public sealed record ClipMotion(
     IReadOnlyList<LeftOut> LeftOut,
     MotionTrace Trace)
 {
+    /// <summary>Changes of stirrup length within the clip, in order of time.</summary>
+    public IReadOnlyList<StirrupShift> Changes { get; init; } = [];
+
     /// <summary>No spell, no stride, no frame: a clip that could not be measured.</summary>
     public static ClipMotion Nothing { get; } = new([], [], [], new MotionTrace
     {

@@ -2,6 +2,7 @@ using GaitSeat.Model;
 using GaitSeat.Motion.Gaits;
 using GaitSeat.Motion.Measures;
 using GaitSeat.Motion.Scale;
+using GaitSeat.Motion.Sessions;
 using GaitSeat.Motion.Strides;
 using GaitSeat.Motion.Tracks;
 using GaitSeat.Motion.View;
@@ -33,7 +34,7 @@ internal sealed class ClipAnalysis(Sightings sightings, BodyLengths lengths, Mot
         var scale = LegScale.From(lengths, built.ConvertAll(b => b.Size), settings);
         foreach (var (signals, _) in built) Segment(signals, scale, trace);
         CutByGaps();
-        return new(_spells, _strides, _leftOut, trace.Finish());
+        return new(_spells, _strides, _leftOut, trace.Finish()) { Changes = ChangeFinder.InClip(_strides, settings.Session) };
     }
 
     /// <summary>Between two spells of rising trot on one rein that less than two strides part, a stride was cut by the gap.</summary>

@@ -29,4 +29,7 @@ public sealed record MotionSettings
 
     /// <summary>Standard errors.</summary>
     public UncertaintySettings Uncertainty { get; init; } = new();
+
+    /// <summary>Changes of stirrup length, and left against right.</summary>
+    public SessionSettings Session { get; init; } = new();
 }
