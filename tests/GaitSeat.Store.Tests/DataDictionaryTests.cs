@@ -34,6 +34,7 @@ public sealed class DataDictionaryTests
     [InlineData("tracks")]
     [InlineData("spells")]
     [InlineData("strides")]
+    [InlineData("changes")]
     [InlineData("findings")]
     [InlineData("skipped")]
     public void EveryTable_CarriesProvenanceAndNoColumnTwice(string table)

@@ -37,13 +37,14 @@ public sealed class LedgerTests : IDisposable
         await dataset.WriteAsync(Made.Measured(), withTracks: true, CancellationToken.None);
         var first = Hashes();
         await dataset.WriteAsync(Made.Measured(), withTracks: true, CancellationToken.None);
-        Assert.Equal(6, first.Count);
+        Assert.Equal(7, first.Count);
         Assert.Equal(first, Hashes());
     }
 
     [Theory]
     [InlineData("spells")]
     [InlineData("strides")]
+    [InlineData("changes")]
     [InlineData("findings")]
     [InlineData("skipped")]
     [InlineData("clips")]
@@ -64,6 +65,7 @@ public sealed class LedgerTests : IDisposable
     [InlineData("tracks")]
     [InlineData("spells")]
     [InlineData("strides")]
+    [InlineData("changes")]
     [InlineData("findings")]
     [InlineData("skipped")]
     [InlineData("clips")]
@@ -82,7 +84,7 @@ public sealed class LedgerTests : IDisposable
         await dataset.WriteAsync(Made.Measured(), withTracks: true, CancellationToken.None);
         Assert.True(dataset.IsDone(Made.KeyA, "pipe1", "model1"));
         Assert.Single(dataset.Clips());
-        Assert.Equal(6, Hashes().Count);
+        Assert.Equal(7, Hashes().Count);
     }
 
     [Fact]
@@ -105,7 +107,7 @@ public sealed class LedgerTests : IDisposable
                 Task.Run(() => one.WriteAsync(Made.Measured(), true, CancellationToken.None)),
                 Task.Run(() => two.WriteAsync(Made.Measured(), true, CancellationToken.None)));
             Assert.True(one.IsDone(Made.KeyA, "pipe1", "model1"));
-            Assert.Equal(6, Hashes().Count);
+            Assert.Equal(7, Hashes().Count);
         }
 
         Assert.Equal(3, Assert.Single(one.Clips()).Strides);

@@ -40,7 +40,22 @@ public sealed class SeasonRun(Workshop workshop, TimeProvider time, string softw
             watcher?.ClipEnds(outcome);
         }
 
+        await SessionsAsync(dataset, watcher, ct);
         return new SeasonSummary(outcomes, time.GetElapsedTime(begun), Path.GetFullPath(request.DatasetFolder), workshop.PipelineHash, workshop.ModelHash);
+    }
+
+    /// <summary>The strides are safe by now: an old file that cannot be read must not make the whole run fail.</summary>
+    private async Task SessionsAsync(Dataset dataset, ISeasonWatcher? watcher, CancellationToken ct)
+    {
+        try
+        {
+            var pass = new SessionPass(workshop.Settings.Motion.Session, softwareVersion);
+            foreach (var change in await pass.RunAsync(dataset, workshop.PipelineHash, workshop.ModelHash, ct)) watcher?.Note(change);
+        }
+        catch (DatasetException e)
+        {
+            watcher?.Note($"the sessions table was not made: {e.Message}");
+        }
     }
 
     private static SheetResult? SheetOf(string folder, ISeasonWatcher? watcher)

@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using Parquet;
 
 namespace GaitSeat.Store;
@@ -26,13 +27,25 @@ internal static class AtomicParquet
             stream.Flush(flushToDisk: true);
             stream.Position = 0;
             await CheckAsync(table, rows, stream, path, cancellationToken);
-            File.Move(temporary, path, overwrite: true);
+            if (await IsSameAsync(stream, path, cancellationToken)) File.Delete(temporary);
+            else File.Move(temporary, path, overwrite: true);
         }
         catch
         {
             File.Delete(temporary);
             throw;
         }
+    }
+
+    /// <summary>A file that already holds these bytes stays as it is, time of writing and all.</summary>
+    private static async Task<bool> IsSameAsync(FileStream written, string path, CancellationToken cancellationToken)
+    {
+        if (!File.Exists(path) || new FileInfo(path).Length != written.Length) return false;
+        written.Position = 0;
+        var hash = await SHA256.HashDataAsync(written, cancellationToken);
+        await using var standing = File.OpenRead(path);
+        var there = await SHA256.HashDataAsync(standing, cancellationToken);
+        return hash.AsSpan().SequenceEqual(there);
     }
 
     private static async Task CheckAsync(Table table, int rows, Stream stream, string path, CancellationToken cancellationToken)

@@ -9,8 +9,9 @@ namespace GaitSeat.Store;
 public sealed class Dataset
 {
     private readonly string _folder;
+    private readonly SessionFiles _sessions;
 
-    private Dataset(string folder) => _folder = folder;
+    private Dataset(string folder) => (_folder, _sessions) = (folder, new(Path.Combine(folder, SessionsTable.Name)));
 
     public string Folder => _folder;
 
@@ -84,7 +85,15 @@ public sealed class Dataset
         }
     }
 
-    /// <summary>Takes away every file of a clip, of all runs.</summary>
+    /// <summary>
+    /// Writes what the sessions of a run show, one file each; files of this run for sessions that are not among them are taken away.
+    /// A file that already holds the same is left untouched.
+    /// </summary>
+    /// <exception cref="DatasetException">A file could not be written, or did not read back as written.</exception>
+    public Task WriteSessionsAsync(IReadOnlyList<SessionRecord> sessions, string pipelineHash, string modelHash, CancellationToken cancellationToken) =>
+        _sessions.WriteAsync(sessions, pipelineHash, modelHash, cancellationToken);
+
+    /// <summary>Takes away every file of a clip, of all runs, and what was made of the sessions it belonged to.</summary>
     /// <returns>How many files were taken away.</returns>
     public int Erase(string clipKey)
     {
@@ -92,7 +101,7 @@ public sealed class Dataset
         // clips goes first: a clip half erased must not pass for done.
         var files = TableList.All.SelectMany(t => Directory.EnumerateFiles(Path.Combine(_folder, t.Name), pattern)).ToList();
         files.ForEach(File.Delete);
-        return files.Count;
+        return files.Count + _sessions.Erase(clipKey);
     }
 
     /// <summary>Full paths of the Parquet files of a table, in ordinal order.</summary>

@@ -18,12 +18,15 @@ internal static class RunName
 
     internal static string Of(Provenance p) => Of(p.ClipKey, p.PipelineHash, p.ModelHash);
 
-    internal static string Of(string clipKey, string pipelineHash, string modelHash)
+    internal static string Of(string clipKey, string pipelineHash, string modelHash) => ClipPart(clipKey) + RunPart(pipelineHash, modelHash);
+
+    /// <summary>What the names of all files of one run end with.</summary>
+    internal static string RunPart(string pipelineHash, string modelHash)
     {
         ArgumentException.ThrowIfNullOrEmpty(pipelineHash);
         ArgumentException.ThrowIfNullOrEmpty(modelHash);
         var run = SHA256.HashData(Encoding.UTF8.GetBytes($"{pipelineHash}\n{modelHash}\n{Provenance.CurrentSchemaVersion}"));
-        return ClipPart(clipKey) + Convert.ToHexStringLower(run)[..RunDigits] + Extension;
+        return Convert.ToHexStringLower(run)[..RunDigits] + Extension;
     }
 
     /// <summary>What the names of all files of one clip begin with.</summary>

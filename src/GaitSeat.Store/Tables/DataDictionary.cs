@@ -14,7 +14,7 @@ public static class DataDictionary
 
         Made from the code; a test holds it to the tables as they are written. Regenerate it with `GAITSEAT_UPDATE=1 dotnet test tests/GaitSeat.Store.Tests`.
 
-        A dataset is a folder with one folder a table and in it one Parquet file a clip and run. Text is UTF-8, whole numbers are 32 bit, reals 64 bit,
+        A dataset is a folder with one folder a table and in it one Parquet file a clip and run (`sessions`: one a session and run). Text is UTF-8, whole numbers are 32 bit, reals 64 bit,
         dates are days. A value that cannot be measured is null, never zero and never NaN. Rows of other settings or models stand beside each other:
         pick one `pipeline_hash` and `model_hash` before you count.
 
