@@ -19,21 +19,44 @@ public sealed class SignalTests
     }
 
     [Fact]
-    public void LowPass_KeepsAStraightLineToItsEnds()
+    public void Smoother_KeepsAParabolaToItsEnds()
     {
-        double[] line = [.. Enumerable.Range(0, 200).Select(i => 3 + 0.5 * i)];
+        double[] curve = [.. Enumerable.Range(0, 200).Select(i => 3 + 0.5 * i - 0.01 * i * i)];
 
-        var smooth = Butterworth.LowPass(line, 100, 6);
+        Assert.All(JerkSmoother.Smooth(curve, 100, 6).Zip(curve), p => Assert.Equal(p.Second, p.First, 1e-6));
+    }
 
-        Assert.All(smooth.Zip(line), p => Assert.Equal(p.Second, p.First, 1e-4));
+    /// <summary>Rauch, Tung and Striebel: what comes after counts as much as what came before, so the mirrored run gives the mirrored answer; and it is the least of its sum.</summary>
+    [Fact]
+    public void Smoother_IsTheLeastOfItsSumAndBlindToTheDirection()
+    {
+        var random = new Random(5);
+        double[] noisy = [.. Enumerable.Range(0, 60).Select(_ => NoiseTrack.Normal(random))];
+        var weight = Math.Pow(2 * Math.Sin(Math.PI * 6 / 100), -6);
+        double Sum(double[] x) => x.Zip(noisy, (a, b) => (a - b) * (a - b)).Sum()
+            + weight * Enumerable.Range(0, x.Length - 3).Sum(i => Math.Pow(x[i + 3] - 3 * x[i + 2] + 3 * x[i + 1] - x[i], 2));
+
+        var smooth = JerkSmoother.Smooth(noisy, 100, 6);
+        var mirrored = JerkSmoother.Smooth([.. noisy.Reverse()], 100, 6);
+
+        Assert.All(smooth.Zip(mirrored.Reverse()), p => Assert.Equal(p.First, p.Second, 1e-9));
+        for (var i = 0; i < smooth.Length; i++)
+        {
+            foreach (var step in new[] { -0.01, 0.01 })
+            {
+                double[] other = [.. smooth];
+                other[i] += step;
+                Assert.True(Sum(other) > Sum(smooth));
+            }
+        }
     }
 
     [Fact]
     public void CutoffAboveTheRate_IsRefusedWithTheNumbers()
     {
-        var error = Assert.Throws<ArgumentException>(() => Butterworth.LowPass(new double[50], 20, 10));
+        var error = Assert.Throws<ArgumentException>(() => JerkSmoother.Smooth(new double[50], 20, 11));
 
-        Assert.Contains("10 Hz", error.Message);
+        Assert.Contains("11 Hz", error.Message);
         Assert.Contains("20.0 Hz", error.Message);
     }
 

@@ -17,15 +17,15 @@ public sealed record SmoothingSettings
     [Range(0.0, 20.0)]
     public double HampelFloorPctLeg { get; init; } = 2.0;
 
-    /// <summary>Lowest cut-off the residual analysis may choose, Hz. At 6 Hz the 2.8 Hz bounce loses 1.9 % (closed form).</summary>
+    /// <summary>Lowest cut-off the residual analysis may choose, Hz. At 6 Hz the 2.8 Hz bounce loses 1.0 % (closed form).</summary>
     [Range(1.0, 30.0)]
     public double MinCutoffHz { get; init; } = 6;
 
-    /// <summary>Highest cut-off the residual analysis may choose, Hz. At 10 Hz the bounce's second harmonic loses 4 % (closed form).</summary>
+    /// <summary>Highest cut-off the residual analysis may choose, Hz. At 10 Hz the bounce's second harmonic loses 3 % (closed form).</summary>
     [Range(1.0, 60.0)]
     public double MaxCutoffHz { get; init; } = 10;
 
-    /// <summary>Lowest rate of the even grid the tracks are put on before filtering, Hz. At 100 Hz the digital filter follows the analogue formula to 1 % up to 10 Hz.</summary>
+    /// <summary>Lowest rate of the even grid the tracks are put on before filtering, Hz. Five to ten times the highest frequency of use is common practice; 100 Hz is ten times the highest cut-off.</summary>
     [Range(50.0, 500.0)]
     public double MinGridHz { get; init; } = 100;
 

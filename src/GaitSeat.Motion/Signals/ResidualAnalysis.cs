@@ -1,7 +1,7 @@
 namespace GaitSeat.Motion.Signals;
 
 /// <summary>
-/// Winter's residual analysis: the residual of the low-pass against its cut-off is a straight line where only noise is left;
+/// Winter's residual analysis: the residual of the smoother against its cut-off is a straight line where only noise is left;
 /// that line read at 0 Hz is the noise, and the cut-off is where the residual equals it (Winter 2009 ch. 3, from memory).
 /// </summary>
 internal static class ResidualAnalysis
@@ -39,7 +39,7 @@ internal static class ResidualAnalysis
 
     private static double Residual(ReadOnlySpan<double> run, double rateHz, double cutoffHz)
     {
-        var smooth = Butterworth.LowPass(run, rateHz, cutoffHz);
+        var smooth = JerkSmoother.Smooth(run, rateHz, cutoffHz);
         for (var i = 0; i < smooth.Length; i++) smooth[i] -= run[i];
         return Robust.RootMeanSquare(smooth);
     }

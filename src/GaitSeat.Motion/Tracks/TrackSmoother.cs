@@ -24,7 +24,7 @@ internal sealed class TrackSmoother(double[] seconds, EvenGrid grid, double maxH
             if (to - from < 3) continue;
             var span = onGrid.AsSpan(from, to - from + 1);
             var cutoff = ResidualAnalysis.Cutoff(span, grid.RateHz, 1 / _step, settings.MinCutoffHz, settings.MaxCutoffHz);
-            Butterworth.LowPass(span, grid.RateHz, cutoff).CopyTo(values.AsSpan(from));
+            JerkSmoother.Smooth(span, grid.RateHz, cutoff).CopyTo(values.AsSpan(from));
             residual += SquaredResidual(times, run, values);
             cutoffs += cutoff * run.Length;
             knots += run.Length;
@@ -40,7 +40,7 @@ internal sealed class TrackSmoother(double[] seconds, EvenGrid grid, double maxH
     private Smoothed WithNoise(double[] values, double residualRms, double cutoffHz)
     {
         const double mostPassed = 0.8;
-        var band = Butterworth.NoiseBandwidthOverCutoff * cutoffHz;
+        var band = JerkSmoother.NoiseBandwidthOverCutoff * cutoffHz;
         var passed = Math.Min(mostPassed, band * 2 * _step);
         return new(values, residualRms * Math.Sqrt(passed / (1 - passed)), Math.Max(1 / (2 * band), settings.NoiseTogetherSeconds));
     }
