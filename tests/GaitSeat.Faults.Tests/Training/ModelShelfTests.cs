@@ -1,0 +1,113 @@
+using GaitSeat.Faults.Tests.Season;
+using GaitSeat.Faults.Training;
+using GaitSeat.Model;
+
+namespace GaitSeat.Faults.Tests.Training;
+
+public sealed class ModelShelfTests : IDisposable
+{
+    private static readonly DateTimeOffset Since = new(2026, 6, 1, 0, 0, 0, TimeSpan.Zero);
+    private readonly string _folder = Directory.CreateTempSubdirectory("gaitseat-shelf-").FullName;
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    [Fact]
+    public void KeptModel_SpeaksAsTheTrainedOne()
+    {
+        var loaded = Keep().Load(Fault.ChairSeat, PlantedSeason.Model)!;
+        Assert.Equal(Trained.Outcome.Model!.Probabilities(Trained.Season.Table.Rows), loaded.Model.Probabilities(Trained.Season.Table.Rows));
+        Assert.Equal(Trained.Outcome.HeldOut.OrderBy(h => h.Key), loaded.HeldOut.OrderBy(h => h.Key));
+    }
+
+    [Fact]
+    public void SameVerdicts_GiveTheSameFilesByteForByte()
+    {
+        Keep();
+        var before = Files();
+        var again = Trained.Again(PlantedSeason.Quick);
+        Directory.Delete(_folder, recursive: true);
+        new ModelShelf(_folder).Keep(again, Since);
+        Assert.Equal(before.Keys.Order(), Files().Keys.Order());
+        Assert.All(Files(), f => Assert.Equal(before[f.Key], f.Value));
+    }
+
+    [Fact]
+    public void NothingInUse_LeavesItToTheRules()
+    {
+        Assert.Null(new ModelShelf(_folder).Load(Fault.ChairSeat, PlantedSeason.Model));
+        new ModelShelf(_folder).Keep(Trained.Outcome with { End = TrainingEnd.Candidate }, Since);
+        Assert.Null(new ModelShelf(_folder).Load(Fault.ChairSeat, PlantedSeason.Model));
+    }
+
+    [Fact]
+    public void SameModelAgain_DoesNotReplaceItself()
+    {
+        var inUse = Keep().Load(Fault.ChairSeat, PlantedSeason.Model);
+        var again = Trained.Again(PlantedSeason.Quick, inUse);
+        Assert.Equal(TrainingEnd.Candidate, again.End);
+        Assert.Equal(0, again.Report!.GainOverInUse.Value, 12);
+        Assert.Contains("not better beyond the noise", again.Reason, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("scorer.zip", "damaged")]
+    [InlineData("model.json", "cannot be read")]
+    [InlineData("held-out.json", "cannot be read")]
+    public void DamagedFile_IsNamed(string file, string said)
+    {
+        var shelf = Keep();
+        var path = Path.Combine(shelf.FolderOf(Trained.Outcome.Model!), file);
+        File.WriteAllBytes(path, [.. File.ReadAllBytes(path)[..^40]]);
+        var caught = Assert.Throws<FaultModelException>(() => shelf.Load(Fault.ChairSeat, PlantedSeason.Model));
+        Assert.Contains(said, caught.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ChangedFacts_AreCaught()
+    {
+        var shelf = Keep();
+        var path = Path.Combine(shelf.FolderOf(Trained.Outcome.Model!), "model.json");
+        File.WriteAllText(path, File.ReadAllText(path).Replace("\"software_version\": \"test\"", "\"software_version\": \"best\"", StringComparison.Ordinal));
+        Assert.Contains("were changed", Assert.Throws<FaultModelException>(() => shelf.Load(Fault.ChairSeat, PlantedSeason.Model)).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void OtherBodyPoints_AreRefused() =>
+        Assert.Contains("body points of models", Assert.Throws<FaultModelException>(() => Keep().Load(Fault.ChairSeat, "other")).Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void OtherFeatures_AreRefused()
+    {
+        var model = Trained.Outcome.Model!;
+        var older = model.Info with { FeatureSchema = new('0', 64) };
+        Assert.Contains("another version", Assert.Throws<FaultModelException>(() => FaultModel.Load(older, model.Weights, PlantedSeason.Model)).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void BytesThatAreNoModel_AreToldSo() =>
+        Assert.Throws<FaultModelException>(() => Scorer.Load([1, 2, 3], Trained.Outcome.Model!.Info.Preparation));
+
+    [Fact]
+    public void Card_StandsBesideTheModelWithItsHashes()
+    {
+        var folder = Keep().FolderOf(Trained.Outcome.Model!);
+        foreach (var card in (string[])["card.md", "card.html"])
+        {
+            var text = File.ReadAllText(Path.Combine(folder, card));
+            Assert.All([Trained.Outcome.Model!.Hash, Trained.Outcome.Model.Info.DataHash, "light_gbm", "rules", "grey", "Worst mistakes"], said => Assert.Contains(said, text, StringComparison.Ordinal));
+        }
+
+        Assert.StartsWith("<svg", File.ReadAllText(Path.Combine(folder, "calibration.svg")), StringComparison.Ordinal);
+    }
+
+    private ModelShelf Keep()
+    {
+        Assert.Equal(TrainingEnd.Replaces, Trained.Outcome.End);
+        var shelf = new ModelShelf(_folder);
+        shelf.Keep(Trained.Outcome, Since);
+        return shelf;
+    }
+
+    private Dictionary<string, byte[]> Files() =>
+        Directory.EnumerateFiles(_folder, "*", SearchOption.AllDirectories).ToDictionary(f => Path.GetRelativePath(_folder, f), File.ReadAllBytes);
+}
