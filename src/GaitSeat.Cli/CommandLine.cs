@@ -1,4 +1,5 @@
 using GaitSeat.Cli.Commands;
+using GaitSeat.Faults.Teaching;
 using GaitSeat.Footage;
 using GaitSeat.Pipeline.Season;
 using GaitSeat.Pipeline.Settings;
@@ -27,6 +28,8 @@ public static class CommandLine
             config.AddCommand<AccuracyCommand>("accuracy").WithDescription("Measure footage with known truth and print the errors.");
             config.AddCommand<MarksCommand>("marks").WithDescription("Compare body points with marks made by eye in stills and clips.");
             config.AddCommand<VerdictsCommand>("verdicts").WithDescription("Take a coach's verdicts from a CSV into the dataset.");
+            config.AddCommand<TrainCommand>("train").WithDescription("Train the fault models on the verdicts, and tell which take over.");
+            config.AddCommand<QueueCommand>("queue").WithDescription("List the spells most worth a coach's minutes.");
             config.AddCommand<SettingsCommand>("settings").WithDescription("Print a pipeline file with every setting, its meaning and its range.");
         });
         try
@@ -49,6 +52,7 @@ public static class CommandLine
     {
         SettingsException s => ($"The pipeline file cannot be used:{Environment.NewLine}{s.Message}", ExitCodes.WrongUsage),
         SeasonException s => (string.Join(Environment.NewLine, [$"{s.Message}{(s.Problems.Count > 0 ? ":" : "")}", .. s.Problems.Select(p => "  " + p)]), ExitCodes.WrongUsage),
+        TeachingException t => (t.Message, ExitCodes.WrongUsage),
         DatasetException d => (d.Message, ExitCodes.WrongUsage),
         CommandAppException c => (c.Message, ExitCodes.WrongUsage),
         FfmpegNotFoundException f => (f.Message, ExitCodes.NotInstalled),

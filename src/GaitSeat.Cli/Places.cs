@@ -11,6 +11,10 @@ internal static class Places
 
     public static string StandardPipeline => Path.Combine(Home, "pipelines", "standard.yaml");
 
+    public static string TeachingOrder => Path.Combine(Home, "datasets", "teaching-order.json");
+
+    public static string Exercises => Path.Combine(Home, "datasets", "exercises");
+
     public static ModelStore Models() => new(Weights, ModelStore.DefaultCacheFolder);
 
     private static string? Upwards(string from)

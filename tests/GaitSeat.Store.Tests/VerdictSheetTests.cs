@@ -57,6 +57,39 @@ public sealed class VerdictSheetTests : IDisposable
     }
 
     [Fact]
+    public async Task QueuesSheet_IsReadBackWithWhatTheToolHadSaid()
+    {
+        var dataset = await WriteDataset();
+        var path = _folder.File("to-fill.csv");
+        VerdictSheet.WriteToFill(path, [new("clip-a.mp4", 2, Fault.ForkSeat, "thigh 56 ± 2 deg, \"see\"", Drawn.Uncertain, false, 0.4321, "abc"), new("clip-a.mp4", 1, null, null, Drawn.Random, false, null, null)]);
+        var blank = VerdictSheet.Read(path, dataset, null, Now);
+        Assert.Equal((0, 0, 2), (blank.Verdicts.Count, blank.Errors.Count, blank.NotJudged));
+        File.WriteAllText(path, File.ReadAllText(path).Replace("fork_seat,,,,", "fork_seat,agrees,C1,2026-06-01,", StringComparison.Ordinal));
+        var filled = VerdictSheet.Read(path, dataset, null, Now);
+        Assert.Equal((1, 0, 1), (filled.Verdicts.Count, filled.Errors.Count, filled.NotJudged));
+        var verdict = filled.Verdicts[0];
+        Assert.Equal((Drawn.Uncertain, (bool?)false, (double?)0.4321, "abc", "thigh 56 ± 2 deg, \"see\""), (verdict.Drawn, verdict.ToldFlagged, verdict.ToldProbability, verdict.ClassifierHash, verdict.Note));
+    }
+
+    [Fact]
+    public async Task SheetThatIsThere_IsNotWrittenOver()
+    {
+        var path = Sheet("clip-a.mp4,2,fork_seat,agrees,C1,2026-06-01,,", Header);
+        Assert.Throws<IOException>(() => VerdictSheet.WriteToFill(path, []));
+        Assert.Single(VerdictSheet.Read(path, await WriteDataset(), null, Now).Verdicts);
+    }
+
+    [Theory]
+    [InlineData("flagged", "1.2", "told_probability")]
+    [InlineData("flagged", "0,5", "told_probability")]
+    [InlineData("perhaps", "0.5", "told")]
+    public async Task WhatTheToolHadSaid_IsChecked(string told, string probability, string column)
+    {
+        var result = await Read($"clip-a.mp4,2,fork_seat,agrees,C1,2026-06-01,{told},\"{probability}\"", "clip_file,spell,fault,verdict,judge,judged_at,told,told_probability\n");
+        Assert.Equal(column, Assert.Single(result.Errors).Column);
+    }
+
+    [Fact]
     public async Task MissingColumn_NamesItAndWhatWasFound()
     {
         var error = Assert.Single((await Read("clip-a.mp4,2,fork_seat,agrees,C1", "clip_file,spell,fault,verdict,judge\n")).Errors);

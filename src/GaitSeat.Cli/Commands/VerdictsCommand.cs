@@ -36,7 +36,7 @@ public sealed class VerdictsCommand(AnsiConsoles consoles) : AsyncCommand<Verdic
         }
 
         var added = await new VerdictStore(dataset).AppendAsync(result.Verdicts, cancellationToken);
-        consoles.Out.MarkupLineInterpolated($"{added} verdicts added, {result.Verdicts.Count - added} were there already.");
+        consoles.Out.MarkupLineInterpolated($"{added} verdicts added, {result.Verdicts.Count - added} were there already, {result.NotJudged} lines are not filled in yet.");
         return ExitCodes.Done;
     }
 }

@@ -15,6 +15,9 @@ internal sealed record CardTable(IReadOnlyList<string> Header, IReadOnlyList<IRe
 /// <param name="File">Name of the SVG beside the card; the HTML holds it in itself.</param>
 internal sealed record CardPicture(string File, string Caption, string Svg) : CardPart;
 
+/// <param name="Path">From the card's folder.</param>
+internal sealed record CardImage(string Path, string Caption) : CardPart;
+
 /// <summary>Writes the parts of a card.</summary>
 internal static class CardPage
 {
@@ -30,6 +33,7 @@ internal static class CardPage
         CardHeading h => $"{new string('#', h.Level)} {h.Text}\n\n",
         CardText t => t.Text + "\n\n",
         CardPicture p => $"![{p.Caption}]({p.File})\n\n",
+        CardImage i => $"![{i.Caption}](<{i.Path}>)\n\n",
         CardTable t => Line(t.Header) + Line([.. t.Header.Select(_ => "---")]) + string.Concat(t.Rows.Select(Line)) + "\n",
         _ => throw new ArgumentOutOfRangeException(nameof(part), part, "No such part."),
     };
@@ -41,6 +45,7 @@ internal static class CardPage
         CardHeading h => $"<h{h.Level}>{WebUtility.HtmlEncode(h.Text)}</h{h.Level}>\n",
         CardText t => $"<p>{WebUtility.HtmlEncode(t.Text)}</p>\n",
         CardPicture p => $"<figure>{p.Svg}<figcaption>{WebUtility.HtmlEncode(p.Caption)}</figcaption></figure>\n",
+        CardImage i => $"<figure><img src=\"{WebUtility.HtmlEncode(i.Path)}\" alt=\"\" width=\"480\"><figcaption>{WebUtility.HtmlEncode(i.Caption)}</figcaption></figure>\n",
         CardTable t => HtmlTable(t),
         _ => throw new ArgumentOutOfRangeException(nameof(part), part, "No such part."),
     };

@@ -11,13 +11,15 @@ public static class ModelCard
     /// <summary>Least loss of average precision that is listed; below it the order is chance.</summary>
     private const double LeastImportance = 0.005;
 
+    /// <param name="stillOf">Path of a clip's picture from the card's folder, by clip key; null where there is none. Pictures are shown where they lie and not copied, so that they go when the clip is erased.</param>
     /// <returns>File names and texts: the card as Markdown and HTML, and the plots the Markdown shows.</returns>
     /// <exception cref="ArgumentException">The outcome has no model.</exception>
-    public static IReadOnlyList<(string Name, string Text)> Files(TrainingOutcome outcome)
+    public static IReadOnlyList<(string Name, string Text)> Files(TrainingOutcome outcome, Func<string, string?> stillOf)
     {
         ArgumentNullException.ThrowIfNull(outcome);
+        ArgumentNullException.ThrowIfNull(stillOf);
         if (outcome.Model is not { } model || outcome.Report is not { } report) throw new ArgumentException("Nothing was trained, so there is no card.", nameof(outcome));
-        CardPart[] parts = [.. Head(outcome, model, report), .. Figures(report), .. Limits(outcome, report), .. Data(outcome.Data, model)];
+        CardPart[] parts = [.. Head(outcome, model, report), .. Figures(report), .. Limits(outcome, report, stillOf), .. Data(outcome.Data, model)];
         return [("card.md", CardPage.ToMarkdown(parts)), ("card.html", CardPage.ToHtml(Title(outcome.Fault), parts)), .. parts.OfType<CardPicture>().Select(p => (p.File, p.Svg))];
     }
 
@@ -43,7 +45,7 @@ public static class ModelCard
         Table(["spells", "said", "was"], report.Calibration.Select(b => new[] { N0(b.Count), N(b.Said), N(b.Was) })),
     ];
 
-    private static IEnumerable<CardPart> Limits(TrainingOutcome outcome, EvaluationReport report) =>
+    private static IEnumerable<CardPart> Limits(TrainingOutcome outcome, EvaluationReport report, Func<string, string?> stillOf) =>
     [
         new CardHeading(2, "More riders"),
         Table(["riders", "spells", "average precision on one held-out group"], report.Learning.Select(l => new[] { N0(l.Riders), N0(l.Spells), N(l.AveragePrecision) })),
@@ -53,11 +55,13 @@ public static class ModelCard
         new CardHeading(2, "Parts"),
         Table(["by", "part", "spells", "with the fault", "average precision", "Brier"], report.Slices.Select(s => new[] { s.By, s.Value, N0(s.Spells), N0(s.Positives), N(s.AveragePrecision), N(s.Brier) })),
         new CardHeading(2, "Worst mistakes"),
-        Table(["clip", "spell", "seconds", "said", "coach", "still"], report.Worst.Select(m => new[]
+        Table(["clip", "spell", "seconds", "said", "coach"], report.Worst.Select(m => new[]
         {
-            m.ClipFile, N0(m.Spell.SpellNumber), Text($"{m.StartSeconds:0.0} to {m.EndSeconds:0.0}"), N(m.Said), m.WasThere ? "sees it" : "does not", StillName(m),
+            m.ClipFile, N0(m.Spell.SpellNumber), Text($"{m.StartSeconds:0.0} to {m.EndSeconds:0.0}"), N(m.Said), m.WasThere ? "sees it" : "does not",
         })),
-        new CardText($"Stills are beside this card where the clips were at hand. Left out of the training: {outcome.Data.WithoutRider} judged spells without a known rider, {outcome.Data.WithoutFeatures} without features, {outcome.Data.Verdicts.Ties} on which judges are tied, {outcome.Data.Verdicts.CannotTell} nobody could tell, {outcome.Data.Verdicts.OtherRun} verdicts on other runs."),
+        .. report.Worst.Select(m => (Mistake: m, Still: stillOf(m.Spell.ClipKey))).Where(m => m.Still is not null)
+            .Select(m => new CardImage(m.Still!, Text($"{m.Mistake.ClipFile}, spell {m.Mistake.Spell.SpellNumber}: said {m.Mistake.Said:0.00}, coach {(m.Mistake.WasThere ? "sees it" : "does not")}"))),
+        new CardText($"Left out of the training: {outcome.Data.WithoutRider} judged spells without a known rider, {outcome.Data.WithoutFeatures} without features, {outcome.Data.Verdicts.Ties} on which judges are tied, {outcome.Data.Verdicts.CannotTell} nobody could tell, {outcome.Data.Verdicts.OtherRun} verdicts on other runs."),
         new CardHeading(2, "Missing values"),
         Table(["measure", "spells without, %"], report.MissingPct.Select(m => new[] { m.Key, m.Value.ToString("0.0", CultureInfo.InvariantCulture) })),
     ];
@@ -76,13 +80,6 @@ public static class ModelCard
             ]),
             new CardText(Cautions.Text.ReplaceLineEndings(" ").Trim()),
         ];
-    }
-
-    /// <summary>Name under which the still of a mistake lies beside the card.</summary>
-    public static string StillName(Mistake mistake)
-    {
-        ArgumentNullException.ThrowIfNull(mistake);
-        return $"still-{mistake.Spell.ClipKey[..Math.Min(12, mistake.Spell.ClipKey.Length)]}-{mistake.Spell.SpellNumber}.png";
     }
 
     private static CardTable Table(string[] header, IEnumerable<string[]> rows) => new(header, [.. rows]);

@@ -31,6 +31,8 @@ internal static class DriverWords
         [StrideMeasure.HandTravelPctLeg] = ("hand travels", ""),
     };
 
+    private const string Ahead = " ahead of";
+
     /// <param name="features">Places of the family's features.</param>
     /// <param name="leading">The one that carries most; it is said even where the plain value would do.</param>
     internal static string Of(FeatureRow row, int[] features, int leading)
@@ -40,9 +42,10 @@ internal static class DriverWords
         var measure = FeatureCatalogue.Measures[features[0] / FeatureCatalogue.PerMeasure];
         var mean = SpellMean.Of([.. row.Spell.Strides.Where(s => s.IsTrusted && SpellStrides.Has(s, measure)).Select(s => s.Measures[measure])]);
         var (what, when) = Names[measure];
+        if (mean.Value < 0 && when.Contains(Ahead, StringComparison.Ordinal)) (mean, when) = (mean with { Value = -mean.Value }, when.Replace(Ahead, " behind", StringComparison.Ordinal));
         var value = mean.IsMissing ? $"{what} not seen{when}" : $"{what} {Words.WithInterval(mean)} {Words.Unit(measure)}{when}";
         var usual = row.Values[features[0] + FeatureCatalogue.FromUsual];
-        return value + (Math.Abs(usual) > mean.HalfWidth95 ? Against(usual, "above", "below", "this rider's usual") : "") + (leading >= measures ? "; " + OfSpell(row, leading) : Extra(row, leading));
+        return value + (Math.Abs(usual) > mean.HalfWidth95 ? Names[measure].When.Contains(Ahead, StringComparison.Ordinal) ? Against(usual, "further forward than", "further back than", "this rider's usual") : Against(usual, "above", "below", "this rider's usual") : "") + (leading >= measures ? "; " + OfSpell(row, leading) : Extra(row, leading));
     }
 
     private static string Extra(FeatureRow row, int leading) => (leading % FeatureCatalogue.PerMeasure, row.Values[leading]) switch

@@ -26,11 +26,14 @@ public sealed class QueueRanker(TeachingOrder order, QueueSettings settings)
         var unflagged = Unflagged(scores, [.. judged.Select(j => j.Item1)]);
         var (all, exploration) = (minutes * SecondsPerMinute, minutes * SecondsPerMinute * settings.ExplorationPct / Percent);
         // The random draw comes first, from all unflagged spells alike: drawn from what the uncertain leave over it would be biased.
-        var random = Random(unflagged, exploration * settings.RandomPct / Percent, seed);
+        var drawn = Shuffled(unflagged, seed);
+        var random = First(drawn, exploration * settings.RandomPct / Percent);
         var taken = random.Select(i => i.Row.Key).ToHashSet();
         var uncertain = Within(Uncertain(scores, judged, taken), exploration - Time(random));
         taken.UnionWith(uncertain.Select(i => i.Row.Key));
         var ranked = Within(OnePerRiderFirst(Ranked(flags, judged, KnownTo(scores, verdicts), taken)), all - Time(random) - Time(uncertain));
+        var left = all - Time(random) - Time(uncertain) - Time(ranked);
+        random.AddRange(First([.. drawn.Skip(random.Count).Where(i => !taken.Contains(i.Row.Key))], left));
         return new([.. ranked, .. uncertain, .. random], unflagged.Count);
     }
 
@@ -62,14 +65,16 @@ public sealed class QueueRanker(TeachingOrder order, QueueSettings settings)
             .OrderBy(g => Math.Abs(g[0].Probability - EvenOdds)).ThenBy(g => g[0].Row.Key)
             .Select(g => new QueueItem(g[0].Row, Drawn.Uncertain, g, [], 0, SecondsOf(g[0].Row)));
 
-    /// <summary>As many as fit by the mean length, fixed before drawing: to take what fits would favour the short ones.</summary>
-    private List<QueueItem> Random(List<FeatureRow> unflagged, double seconds, int seed)
+    private QueueItem[] Shuffled(List<FeatureRow> unflagged, int seed)
     {
-        if (unflagged.Count == 0) return [];
         var rows = unflagged.ToArray();
         new Random(seed).Shuffle(rows);
-        return [.. rows.Take((int)(seconds / unflagged.Average(SecondsOf))).Select(r => new QueueItem(r, Drawn.Random, [], [], 0, SecondsOf(r)))];
+        return [.. rows.Select(r => new QueueItem(r, Drawn.Random, [], [], 0, SecondsOf(r)))];
     }
+
+    /// <summary>As many of the first as fit by the mean length of all, fixed without a look at their own: to take what fits would favour the short ones.</summary>
+    private static List<QueueItem> First(QueueItem[] drawn, double seconds) =>
+        drawn.Length == 0 ? [] : [.. drawn.Take((int)Math.Round(Math.Max(0, seconds) / drawn.Average(i => i.Seconds)))];
 
     /// <summary>Spells no fault of which is flagged and none of which was judged.</summary>
     private static List<FeatureRow> Unflagged(IReadOnlyList<SpellScore> scores, HashSet<SpellKey> seen) =>

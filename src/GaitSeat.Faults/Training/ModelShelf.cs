@@ -32,8 +32,9 @@ public sealed class ModelShelf
 
     /// <summary>Keeps a trained model with its card, and puts it in use where it takes over.</summary>
     /// <param name="since">When; stands in <c>in-use.json</c> only, so that the model's own files are the same for the same verdicts.</param>
+    /// <param name="pictureOf">Full path of a clip's picture, by clip key; null where there is none. See <see cref="ModelCard"/>.</param>
     /// <exception cref="ArgumentException">The outcome has no model.</exception>
-    public void Keep(TrainingOutcome outcome, DateTimeOffset since)
+    public void Keep(TrainingOutcome outcome, DateTimeOffset since, Func<string, string?> pictureOf)
     {
         ArgumentNullException.ThrowIfNull(outcome);
         if (outcome.Model is not { } model) throw new ArgumentException("Nothing was trained, so there is nothing to keep.", nameof(outcome));
@@ -43,7 +44,7 @@ public sealed class ModelShelf
             Directory.CreateDirectory(folder);
             Put(folder, Weights, model.Weights);
             Put(folder, HeldOut, JsonSerializer.SerializeToUtf8Bytes(outcome.HeldOut.Select(h => new HeldOutSpell(h.Key.ClipKey, h.Key.SpellNumber, h.Value)).OrderBy(h => h.Clip, StringComparer.Ordinal).ThenBy(h => h.Spell), FaultJson.Options));
-            foreach (var (name, text) in ModelCard.Files(outcome)) Put(folder, name, System.Text.Encoding.UTF8.GetBytes(text));
+            foreach (var (name, text) in ModelCard.Files(outcome, clip => pictureOf(clip) is { } path ? Path.GetRelativePath(folder, path).Replace('\\', '/') : null)) Put(folder, name, System.Text.Encoding.UTF8.GetBytes(text));
             Put(folder, Info, model.InfoBytes());
         }
 

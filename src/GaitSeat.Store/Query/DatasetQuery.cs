@@ -32,6 +32,14 @@ public sealed class DatasetQuery : IDisposable
         });
     }
 
+    /// <summary>Hands out row after row without keeping them, for tables too large to hold twice.</summary>
+    internal void Each(string sql, Action<DbDataReader> row) => Run(sql, command =>
+    {
+        using var reader = command.ExecuteReader();
+        while (reader.Read()) row(reader);
+        return true;
+    });
+
     public void Dispose() => _connection.Dispose();
 
     private static Dictionary<string, object?> RowOf(DbDataReader reader)

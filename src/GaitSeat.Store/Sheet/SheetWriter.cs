@@ -45,7 +45,7 @@ internal static class SheetWriter
     private static string Row(string clip, int column, int columns, char delimiter) =>
         new string(delimiter, column) + Quoted(clip, delimiter) + new string(delimiter, columns - 1 - column);
 
-    private static string Quoted(string field, char delimiter) =>
+    internal static string Quoted(string field, char delimiter) =>
         field.AsSpan().ContainsAny([delimiter, '"', '\n', '\r']) || field != field.Trim()
             ? $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\""
             : field;

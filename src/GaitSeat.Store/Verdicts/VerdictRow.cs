@@ -14,10 +14,21 @@ internal sealed class VerdictRow(SheetGrid grid, SheetLine line, List<SheetProbl
     internal const string JudgedAt = "judged_at";
     internal const string DrawnColumn = "drawn";
     internal const string Note = "note";
+    internal const string Told = "told";
+    internal const string ToldProbability = "told_probability";
+    internal const string Classifier = "classifier_hash";
 
     private readonly SheetRow _row = new(grid, line, problems);
+    private string? _told;
+    private double? _probability;
 
     internal static IReadOnlyList<string> Required { get; } = [Clip, Spell, FaultColumn, Answer, Judge, JudgedAt];
+
+    /// <summary>A line of a queue's sheet that nobody has filled in yet.</summary>
+    internal bool IsBlank => _row.Text(Answer) is null && _row.Text(Judge) is null && _row.Text(JudgedAt) is null;
+
+    /// <summary>All columns, in the order a queue's sheet has them.</summary>
+    internal static IReadOnlyList<string> All { get; } = [Clip, Spell, FaultColumn, Answer, Judge, JudgedAt, Note, DrawnColumn, Told, ToldProbability, Classifier];
 
     /// <returns>One verdict, or one for each fault; what it holds counts only where no problem was added.</returns>
     internal IReadOnlyList<Verdict> Verdicts()
@@ -30,13 +41,26 @@ internal sealed class VerdictRow(SheetGrid grid, SheetLine line, List<SheetProbl
         if (judge is null) _row.Problem(Judge, "", "a pseudonym of who judged is required");
         var time = TimeOf();
         var drawn = Word<Drawn>(DrawnColumn, required: false) ?? Drawn.Chosen;
+        _told = _row.OneOf(Told, [VerdictsTable.Flagged, VerdictsTable.NotFlagged], required: false);
+        _probability = ProbabilityOf();
         return clip is null ? [] : [.. faults.Select(f => Make(clip, spell, f, answer, judge ?? "", time, drawn))];
     }
 
     private Verdict Make(JudgedClip clip, int spell, Fault fault, VerdictAnswer answer, string judge, DateTimeOffset time, Drawn drawn)
     {
-        var (flagged, probability) = run.Told(clip.ClipKey, spell, fault);
-        return new(clip.ClipKey, clip.ClipFile, spell, fault, answer, judge, time, _row.Text(Note), drawn, flagged, probability, clip.PipelineHash, clip.ModelHash, null);
+        var (flagged, probability) = ToldOf() ?? run.Told(clip.ClipKey, spell, fault);
+        return new(clip.ClipKey, clip.ClipFile, spell, fault, answer, judge, time, _row.Text(Note), drawn, flagged, probability, clip.PipelineHash, clip.ModelHash, _row.Text(Classifier));
+    }
+
+    /// <summary>What the queue wrote into the sheet; null where it has nothing of it.</summary>
+    private (bool Flagged, double? Probability)? ToldOf() => _told is null ? null : (_told == VerdictsTable.Flagged, _probability);
+
+    private double? ProbabilityOf()
+    {
+        if (_row.Text(ToldProbability) is not { } text) return null;
+        if (double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) && value <= 1) return value;
+        _row.Problem(ToldProbability, text, "a number from 0 to 1 with a decimal point is allowed, or nothing");
+        return null;
     }
 
     private JudgedClip? ClipOf()

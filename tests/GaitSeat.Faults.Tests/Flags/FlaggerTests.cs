@@ -27,7 +27,7 @@ public sealed class FlaggerTests
         Assert.NotEmpty(flags);
         var flag = flags.Where(f => f.Score.Rule is null).MaxBy(f => f.Score.Probability)!;
         Assert.Contains(flag.Drivers, d => d.StartsWith("foot ", StringComparison.Ordinal) || d.StartsWith("heel ", StringComparison.Ordinal));
-        Assert.Contains(flag.Drivers, d => d.Contains("above this rider's usual", StringComparison.Ordinal));
+        Assert.Contains(flag.Drivers, d => d.Contains("further forward than this rider's usual", StringComparison.Ordinal));
         Assert.EndsWith("(no rule agrees)", flag.Summary, StringComparison.Ordinal);
         Assert.Equal((flag.Spell.Spell.StartSeconds, flag.Spell.Spell.EndSeconds), (flag.StartSeconds, flag.EndSeconds));
     }
@@ -60,6 +60,14 @@ public sealed class FlaggerTests
         var features = Enumerable.Range(0, FeatureCatalogue.All.Count).Where(i => FeatureCatalogue.All[i].Family == "thigh_angle_sit_deg").ToArray();
         Assert.Equal("thigh 56 ± 2 deg at the sit, 11 above this rider's usual", DriverWords.Of(row, features, features[0]));
         Assert.Equal("thigh 56 ± 2 deg at the sit, 11 above this rider's usual, growing by 2 a stride", DriverWords.Of(row, features, features[2]));
+    }
+
+    [Fact]
+    public void Words_SayBehindInsteadOfMinusAhead()
+    {
+        var spell = new RiddenSpell(new("a", "a", "p", "m", "v", 1), "R1", null, null, null, Rides.Spell(), Rides.Strides(3, (m, _) => m[StrideMeasure.HeelOffsetPctLeg] = new(-12, 1)), new Dictionary<string, string>());
+        var features = Enumerable.Range(0, FeatureCatalogue.All.Count).Where(i => FeatureCatalogue.All[i].Family == "heel_offset_pct_leg").ToArray();
+        Assert.Equal("heel 12 ± 2 % of leg behind the plumb line", DriverWords.Of(FeatureTable.Of([spell], new()).Rows[0], features, features[0]));
     }
 
     private static IReadOnlyList<Flag> Chair()

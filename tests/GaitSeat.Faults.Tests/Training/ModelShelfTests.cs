@@ -26,7 +26,7 @@ public sealed class ModelShelfTests : IDisposable
         var before = Files();
         var again = Trained.Again(PlantedSeason.Quick);
         Directory.Delete(_folder, recursive: true);
-        new ModelShelf(_folder).Keep(again, Since);
+        new ModelShelf(_folder).Keep(again, Since, Picture);
         Assert.Equal(before.Keys.Order(), Files().Keys.Order());
         Assert.All(Files(), f => Assert.Equal(before[f.Key], f.Value));
     }
@@ -35,7 +35,7 @@ public sealed class ModelShelfTests : IDisposable
     public void NothingInUse_LeavesItToTheRules()
     {
         Assert.Null(new ModelShelf(_folder).Load(Fault.ChairSeat, PlantedSeason.Model));
-        new ModelShelf(_folder).Keep(Trained.Outcome with { End = TrainingEnd.Candidate }, Since);
+        new ModelShelf(_folder).Keep(Trained.Outcome with { End = TrainingEnd.Candidate }, Since, Picture);
         Assert.Null(new ModelShelf(_folder).Load(Fault.ChairSeat, PlantedSeason.Model));
     }
 
@@ -100,11 +100,23 @@ public sealed class ModelShelfTests : IDisposable
         Assert.StartsWith("<svg", File.ReadAllText(Path.Combine(folder, "calibration.svg")), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void WorstMistakes_AreShownByThePicturesWhereTheyLie()
+    {
+        var folder = Keep().FolderOf(Trained.Outcome.Model!);
+        var worst = Trained.Outcome.Report!.Worst[0];
+        var path = "../../pictures/" + worst.Spell.ClipKey[..8] + ".jpg";
+        Assert.Contains($"](<{path}>)", File.ReadAllText(Path.Combine(folder, "card.md")), StringComparison.Ordinal);
+        Assert.Contains($"<img src=\"{path}\"", File.ReadAllText(Path.Combine(folder, "card.html")), StringComparison.Ordinal);
+    }
+
+    private string? Picture(string clip) => Path.Combine(_folder, "pictures", clip[..8] + ".jpg");
+
     private ModelShelf Keep()
     {
         Assert.Equal(TrainingEnd.Replaces, Trained.Outcome.End);
         var shelf = new ModelShelf(_folder);
-        shelf.Keep(Trained.Outcome, Since);
+        shelf.Keep(Trained.Outcome, Since, Picture);
         return shelf;
     }
 

@@ -1,0 +1,83 @@
+using System.ComponentModel;
+using GaitSeat.Cli.Learning;
+using GaitSeat.Faults;
+using GaitSeat.Faults.Flags;
+using GaitSeat.Faults.Queue;
+using GaitSeat.Faults.Teaching;
+using GaitSeat.Pipeline.Settings;
+using GaitSeat.Store;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace GaitSeat.Cli.Commands;
+
+/// <summary>The spells most worth a coach's minutes, as a list and, where wanted, as a sheet to fill in.</summary>
+public sealed class QueueCommand(AnsiConsoles consoles) : Command<QueueCommand.Arguments>
+{
+    private const double LongestMinutes = 24 * 60;
+
+    public sealed class Arguments : CommandSettings
+    {
+        [CommandOption("-d|--dataset <FOLDER>", isRequired: true)]
+        [Description("The dataset to look through.")]
+        public string Dataset { get; init; } = "";
+
+        [CommandOption("-m|--minutes <MINUTES>")]
+        [Description("How long the coach has, minutes.")]
+        [DefaultValue(30.0)]
+        public double Minutes { get; init; }
+
+        [CommandOption("--sheet <FILE>")]
+        [Description("Write the list as a CSV to fill in; it then goes back with 'verdicts'.")]
+        public string? Sheet { get; init; }
+
+        [CommandOption("--run <HASH>")]
+        [Description("The beginning of the pipeline hash to look through, where the dataset holds several runs.")]
+        public string? Run { get; init; }
+
+        [CommandOption("-p|--pipeline <FILE>")]
+        [Description("The pipeline file the run was made with, for its rules. Without it the default rules hold.")]
+        public string? Pipeline { get; init; }
+
+        public override ValidationResult Validate() => Minutes is > 0 and <= LongestMinutes
+            ? ValidationResult.Success()
+            : ValidationResult.Error(FormattableString.Invariant($"--minutes {Minutes}: more than 0 and at most {LongestMinutes} is allowed."));
+    }
+
+    public override int Execute(CommandContext context, Arguments settings, CancellationToken cancellationToken)
+    {
+        var order = TeachingOrder.Read(Places.TeachingOrder);
+        var cards = ExerciseCards.Read(Places.Exercises);
+        var rules = (settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings()).Rules;
+        var season = JudgedSeason.Open(settings.Dataset, settings.Run);
+        var models = season.ModelsInUse(consoles.Error.WriteLine);
+        var flagger = new Flagger(models.ToDictionary(m => m.Key, m => m.Value.Model), rules, new FlagSettings());
+        var scores = flagger.Score(season.Table);
+        var flags = flagger.Flag(scores);
+        // The number of verdicts as seed: the same state of the dataset gives the same list, and each answer a new draw.
+        var list = new QueueRanker(order, new()).Rank(scores, flags, season.Verdicts, settings.Minutes, season.Verdicts.Count);
+        foreach (var line in QueueLines.Of(list, flags, order, cards)) consoles.RawOut.WriteLine(line);
+        consoles.RawOut.WriteLine(QueueLines.Missed(MissedFaults.Of(season.Verdicts, Confidence), list));
+        foreach (var line in DriftLines.Of(season, models, Confidence)) consoles.RawOut.WriteLine(line);
+        consoles.RawOut.WriteLine(Cautions.Text);
+        return settings.Sheet is { } sheet ? WriteSheet(sheet, list) : ExitCodes.Done;
+    }
+
+    private const double Confidence = 0.95;
+
+    private int WriteSheet(string path, ReviewList list)
+    {
+        try
+        {
+            VerdictSheet.WriteToFill(path, list.Items.SelectMany(QueueLines.Asked));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            consoles.Error.WriteLine($"The sheet could not be written ({e.Message}). A sheet that is there is never written over: it may hold answers.");
+            return ExitCodes.WrongUsage;
+        }
+
+        consoles.RawOut.WriteLine($"{path}: fill in verdict (agrees, does_not, cannot_tell), judge and judged_at, then: gaitseat verdicts {path} --dataset ...");
+        return ExitCodes.Done;
+    }
+}

@@ -1,0 +1,59 @@
+using System.ComponentModel;
+using GaitSeat.Cli.Learning;
+using GaitSeat.Faults;
+using GaitSeat.Faults.Evaluation;
+using GaitSeat.Faults.Training;
+using GaitSeat.Faults.Verdicts;
+using GaitSeat.Model;
+using GaitSeat.Pipeline.Settings;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace GaitSeat.Cli.Commands;
+
+/// <summary>Trains the fault models on the verdicts there are; a model takes over only where it is better beyond the noise.</summary>
+public sealed class TrainCommand(AnsiConsoles consoles) : AsyncCommand<TrainCommand.Arguments>
+{
+    public sealed class Arguments : CommandSettings
+    {
+        [CommandOption("-d|--dataset <FOLDER>", isRequired: true)]
+        [Description("The dataset with verdicts.")]
+        public string Dataset { get; init; } = "";
+
+        [CommandOption("--run <HASH>")]
+        [Description("The beginning of the pipeline hash to learn from, where the dataset holds several runs.")]
+        public string? Run { get; init; }
+
+        [CommandOption("-p|--pipeline <FILE>")]
+        [Description("The pipeline file the run was made with, for its rules. Without it the default rules hold.")]
+        public string? Pipeline { get; init; }
+    }
+
+    public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
+    {
+        var rules = (settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings()).Rules;
+        var season = JudgedSeason.Open(settings.Dataset, settings.Run);
+        consoles.Out.MarkupLineInterpolated($"{season.Table.Rows.Count} spells of rising trot ({season.Table.TooFewStrides} more have too few strides), {season.Verdicts.Count} verdicts.");
+        var models = season.ModelsInUse(consoles.Error.WriteLine);
+        var training = new TrainingSettings();
+        var trainer = new FaultTrainer(training, new EvaluationSettings(), ProcessCommand.SoftwareVersion);
+        var faults = Enum.GetValues<Fault>();
+        var outcomes = new TrainingOutcome[faults.Length];
+        await Task.Run(() => Parallel.For(0, faults.Length, new ParallelOptions { CancellationToken = cancellationToken }, i =>
+            outcomes[i] = trainer.Train(DataOf(season, faults[i], rules), models.GetValueOrDefault(faults[i]), cancellationToken)), cancellationToken);
+        foreach (var outcome in outcomes) Keep(season, outcome);
+        foreach (var line in DriftLines.Of(season, models, training.Confidence)) consoles.Out.WriteLine(line);
+        return ExitCodes.Done;
+    }
+
+    private static TrainingSet DataOf(JudgedSeason season, Fault fault, RuleSettings rules) =>
+        TrainingSet.Of(season.Table, VerdictLabels.Of(fault, season.Verdicts, season.Run.PipelineHash, season.Run.ModelHash), rules);
+
+    private void Keep(JudgedSeason season, TrainingOutcome outcome)
+    {
+        consoles.Out.MarkupLineInterpolated($"{outcome.Fault.ToTerm(),-24}{outcome.End.ToTerm(),-11}{outcome.Reason}");
+        if (outcome.Model is not { } model) return;
+        season.Shelf.Keep(outcome, TimeProvider.System.GetUtcNow(), season.PictureOf);
+        consoles.Out.MarkupLineInterpolated($"{"",-35}{Path.Combine(season.Shelf.FolderOf(model), "card.md")}");
+    }
+}
