@@ -22,6 +22,8 @@ public static class CommandLine
             config.ConfigureConsole(consoles.Out);
             config.PropagateExceptions();
             config.AddCommand<ProcessCommand>("process").WithDescription("Measure every clip of a folder into a dataset.");
+            config.AddCommand<WatchCommand>("watch").WithDescription("Watch a folder and measure what comes in, by night if so told, until stopped.");
+            config.AddCommand<ClipCommand>("clip").IsHidden();
             config.AddCommand<SheetCommand>("sheet").WithDescription("Write a session sheet with the clips of a folder, or add the clips it lacks.");
             config.AddCommand<DemoCommand>("demo").WithDescription("Make the demo season and measure it.");
             config.AddCommand<CheckCommand>("check").WithDescription("Tell what is installed and what is not.");

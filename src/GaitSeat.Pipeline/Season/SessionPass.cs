@@ -27,6 +27,20 @@ internal sealed class SessionPass(SessionSettings settings, string softwareVersi
         return lines;
     }
 
+    /// <summary>The same, where the strides are safe already: an old file that cannot be read must not make the whole run fail.</summary>
+    /// <returns>Lines for people; what went wrong among them.</returns>
+    public static async Task<IReadOnlyList<string>> NotesAsync(SessionSettings settings, string softwareVersion, Dataset dataset, IClipStage stage, CancellationToken ct)
+    {
+        try
+        {
+            return await new SessionPass(settings, softwareVersion).RunAsync(dataset, stage.PipelineHash, stage.ModelHash, ct);
+        }
+        catch (DatasetException e)
+        {
+            return [$"the sessions table was not made: {e.Message}"];
+        }
+    }
+
     private static IEnumerable<SessionFact> FactsOf(SessionShift change, RiddenSession session)
     {
         var shift = change.Shift;

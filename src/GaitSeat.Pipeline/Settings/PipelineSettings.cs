@@ -3,6 +3,7 @@ using GaitSeat.Faults;
 using GaitSeat.Footage;
 using GaitSeat.Footage.Pictures;
 using GaitSeat.Motion;
+using GaitSeat.Pipeline.Watch;
 using GaitSeat.Vision.Flow;
 using GaitSeat.Vision.Sight;
 
@@ -40,6 +41,9 @@ public sealed record PipelineSettings
 
     /// <summary>How the machine is used. Changes no number, so it is not part of the pipeline hash.</summary>
     public RunSettings Run { get; init; } = new();
+
+    /// <summary>The worker that watches a folder. Changes no number, so it is not part of the pipeline hash.</summary>
+    public WatchSettings Watch { get; init; } = new();
 }
 
 /// <summary>What is written for each measured clip besides its rows.</summary>

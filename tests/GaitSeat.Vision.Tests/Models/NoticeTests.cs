@@ -53,5 +53,5 @@ public sealed class NoticeTests
 
     private static bool HasLicence(string package) =>
         Notice.Any(l => l.Split(' ', StringSplitOptions.RemoveEmptyEntries) is [var name, var licence, ..]
-            && name == package && (licence is "MIT" or "Apache-2.0" or "BSD-3-Clause" or "MS-PL"));
+            && name == package && (licence is "MIT" or "Apache-2.0" or "BSD-3-Clause" or "MS-PL" or "LGPL-3.0-or-later"));
 }

@@ -1,0 +1,39 @@
+using GaitSeat.Model;
+using GaitSeat.Store;
+
+namespace GaitSeat.Pipeline.Season;
+
+/// <summary>The rows of a season's sheet, looked up by clip.</summary>
+public sealed class SeasonSheet
+{
+    private readonly IReadOnlyDictionary<string, Session>? _sessions;
+
+    private SeasonSheet(IReadOnlyDictionary<string, Session>? sessions, IReadOnlyList<string> notes)
+    {
+        _sessions = sessions;
+        Notes = notes;
+    }
+
+    /// <summary>What a user should know of the sheet.</summary>
+    public IReadOnlyList<string> Notes { get; }
+
+    /// <summary>Reads the sheet of a folder; a folder without one is fine.</summary>
+    /// <exception cref="SeasonException">The sheet holds errors; all are listed.</exception>
+    public static SeasonSheet Of(string folder)
+    {
+        var path = Path.Combine(folder, SessionSheet.FileName);
+        if (!File.Exists(path))
+            return new(null, [$"no {SessionSheet.FileName} in the folder: no rider sizes, so lengths are in percent of leg length; 'gaitseat sheet' writes a template"]);
+
+        var sheet = SessionSheet.Read(path);
+        return sheet.Errors.Count > 0
+            ? throw new SeasonException($"'{path}' cannot be used", [.. sheet.Errors.Select(e => e.ToString())])
+            : new(sheet.Sessions, [.. sheet.Warnings.Select(w => w.ToString())]);
+    }
+
+    /// <summary>The clip's row; null where it has none.</summary>
+    public Session? RowOf(string clipFile) => _sessions?.GetValueOrDefault(clipFile);
+
+    /// <summary>Whether there is a sheet and this clip is not in it.</summary>
+    public bool Lacks(string clipFile) => _sessions is not null && !_sessions.ContainsKey(clipFile);
+}

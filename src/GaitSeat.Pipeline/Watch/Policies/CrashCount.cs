@@ -1,0 +1,32 @@
+namespace GaitSeat.Pipeline.Watch.Policies;
+
+/// <summary>
+/// How often a clip brought its process down, counted in a file of the dataset, so that it holds over restarts, nights and machines.
+/// Another pipeline or model begins anew.
+/// </summary>
+public sealed class CrashCount(string path, TimeProvider time)
+{
+    public int Count => All.Count;
+
+    /// <summary>The last words, for people.</summary>
+    public string? Last => All is [.., var last] ? last.What : null;
+
+    /// <returns>How many there are with this one.</returns>
+    public int Add(string what)
+    {
+        JsonLines.Append(path, new Entry(time.GetUtcNow(), what));
+        return Count;
+    }
+
+    public static CrashCount Of(WorkerDesk desk, string clipKey, string pipelineHash, string modelHash, TimeProvider time)
+    {
+        ArgumentNullException.ThrowIfNull(desk);
+        ArgumentException.ThrowIfNullOrEmpty(clipKey);
+        var folder = Directory.CreateDirectory(Path.Combine(desk.Folder, "crashes")).FullName;
+        return new(Path.Combine(folder, $"{clipKey[..16]}-{pipelineHash[..8]}-{modelHash[..8]}.jsonl"), time);
+    }
+
+    private IReadOnlyList<Entry> All => [.. JsonLines.ReadAll<Entry>(Path.GetDirectoryName(path)!, Path.GetFileName(path))];
+
+    private sealed record Entry(DateTimeOffset At, string What);
+}

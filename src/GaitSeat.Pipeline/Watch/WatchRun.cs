@@ -1,0 +1,124 @@
+using GaitSeat.Pipeline.Queue;
+using GaitSeat.Pipeline.Season;
+using GaitSeat.Pipeline.Watch.Night;
+using GaitSeat.Pipeline.Watch.Policies;
+
+namespace GaitSeat.Pipeline.Watch;
+
+/// <summary>
+/// The worker's round: look through the folder, queue what stands still and is not done, open and close the queue with the window, write the summary in the morning.
+/// All state is in folder and dataset; a worker that was killed goes on where it was.
+/// </summary>
+public sealed class WatchRun(WatchRunTools tools)
+{
+    private readonly SettledClips _settled = new(tools.Time, TimeSpan.FromSeconds(tools.Settings.SettleSeconds));
+    private readonly List<string> _notes = [];
+    private DateOnly? _night;
+    private bool? _open;
+    private int _waiting;
+
+    /// <summary>Goes round until stopped; then stops the clips under way and writes what was done.</summary>
+    public async Task RunAsync(CancellationToken ct)
+    {
+        try
+        {
+            while (true)
+            {
+                await StepAsync(ct);
+                await Task.Delay(TimeSpan.FromSeconds(tools.Settings.ScanSeconds), tools.Time, ct);
+            }
+        }
+        catch (OperationCanceledException) when (ct.IsCancellationRequested)
+        {
+            await tools.Queue.CloseAsync(TimeSpan.Zero);
+            await SummariseAsync(CancellationToken.None);
+        }
+    }
+
+    /// <summary>One round.</summary>
+    public async Task StepAsync(CancellationToken ct)
+    {
+        await FollowWindowAsync(ct);
+        if (!await tools.Breaker.CheckAsync(ct))
+        {
+            if (_notes.Count == 0 || _notes[^1] != tools.Breaker.Problem) _notes.Add(tools.Breaker.Problem!);
+            return;
+        }
+
+        try
+        {
+            Scan();
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or System.Data.Common.DbException or TimeoutException or Hangfire.Storage.DistributedLockTimeoutException)
+        {
+            tools.Voice.Says($"this round came to nothing, the next may: {e.Message}");
+        }
+
+        if (_waiting == 0) await SummariseAsync(ct);
+    }
+
+    private async Task FollowWindowAsync(CancellationToken ct)
+    {
+        var now = tools.Time.GetUtcNow();
+        var (open, night) = (tools.Window.IsOpen(now), tools.Window.NightOf(now));
+        if (_night is not null && night != _night) await SummariseAsync(ct);
+        _night = night;
+        if (open == _open) return;
+        var first = _open is null;
+        _open = open;
+        if (open)
+        {
+            tools.Voice.Says($"works now; window: {tools.Window}");
+            tools.Pending.Forget();
+            tools.Queue.Open();
+        }
+        else
+        {
+            tools.Voice.Says($"rests; the window {tools.Window} opens at {tools.Window.NextOpen(now):yyyy-MM-dd HH:mm zzz}");
+            await tools.Queue.CloseAsync(TimeSpan.FromMinutes(tools.Settings.WindowGraceMinutes));
+            if (!first) await SummariseAsync(ct);
+        }
+    }
+
+    private void Scan()
+    {
+        tools.Known.Refresh();
+        var settled = _settled.Observe([.. ClipFolder.Present(tools.ClipFolder).Select(ClipTicket.Of)]);
+        var pending = tools.Pending.Of(settled, tools.Sheet.Current());
+        tools.Metrics.Waiting = _waiting = pending.Count;
+        if (_open is not true) return;
+        foreach (var ticket in tools.Queue.Offer(tools.Pending.Due(pending))) tools.Voice.Queued(ticket);
+    }
+
+    /// <summary>What the clips of a session show together, and what the night came to; nothing where nothing was done since the last time.</summary>
+    private async Task SummariseAsync(CancellationToken ct)
+    {
+        if (_night is not { } night || tools.Voice.TakeUnsummed() == 0) return;
+        try
+        {
+            foreach (var line in await tools.Sessions(ct)) tools.Voice.Says(line);
+            tools.Voice.Says($"summary: {tools.Writer.Write(night, _waiting, _notes)}");
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            tools.Voice.Says($"the summary could not be written: {e.Message}");
+        }
+    }
+}
+
+/// <summary>What the round works with.</summary>
+/// <param name="Sessions">Makes the tables of whole sessions anew; gives lines for people.</param>
+public sealed record WatchRunTools(
+    string ClipFolder,
+    WatchSettings Settings,
+    WorkWindow Window,
+    SheetKeeper Sheet,
+    KnownClips Known,
+    PendingClips Pending,
+    ISeasonJobs Queue,
+    StorageBreaker Breaker,
+    NightWriter Writer,
+    Func<CancellationToken, Task<IReadOnlyList<string>>> Sessions,
+    WatchVoice Voice,
+    WatchMetrics Metrics,
+    TimeProvider Time);

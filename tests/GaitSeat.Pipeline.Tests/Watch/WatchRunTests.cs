@@ -1,0 +1,143 @@
+using GaitSeat.Pipeline.Queue;
+using GaitSeat.Pipeline.Watch;
+
+namespace GaitSeat.Pipeline.Tests.Watch;
+
+/// <summary>The worker's round against a queue that only keeps what it is offered.</summary>
+public sealed class WatchRunTests : IDisposable
+{
+    private readonly Bench _bench = new(new() { SettleSeconds = 30 });
+    private readonly FakeJobs _jobs = new();
+
+    public void Dispose() => _bench.Dispose();
+
+    [Fact]
+    public async Task Clip_IsQueued_WhenItStoppedGrowing_AndOnlyInsideTheWindow()
+    {
+        var run = Run("23:00-06:00");
+        _bench.Put("a.mp4", "a");
+        await run.StepAsync(default);
+        await AfterAsync(run, 60);
+        Assert.Equal((false, 0, 1), (_jobs.IsOpen, _jobs.Offered.Count, _bench.Metrics.Waiting));
+
+        await AfterAsync(run, 3600);
+        Assert.Equal((true, 1), (_jobs.IsOpen, _jobs.Offered.Count));
+
+        _bench.Put("b.mp4", "b");
+        await AfterAsync(run, 10);
+        Assert.DoesNotContain(_jobs.Offered, t => t.File == "b.mp4");
+        await AfterAsync(run, 30);
+        Assert.Contains(_jobs.Offered, t => t.File == "b.mp4");
+    }
+
+    [Fact]
+    public async Task WindowThatCloses_StopsTheQueue_WithItsGrace_AndWritesTheSummary()
+    {
+        var run = Run("21:00-23:00");
+        var ticket = _bench.Put("a.mp4", "a");
+        await run.StepAsync(default);
+        await AfterAsync(run, 30);
+        await _bench.RunAsync(ticket);
+        Assert.False(Directory.Exists(Summaries));
+
+        await AfterAsync(run, 3600);
+
+        Assert.Equal((false, TimeSpan.FromMinutes(20)), (_jobs.IsOpen, _jobs.Grace));
+        var text = await File.ReadAllTextAsync(Path.Combine(Summaries, "2026-11-24.md"));
+        Assert.Contains("made\\_for\\_a\\_test", text, StringComparison.Ordinal);
+        Assert.True(File.Exists(Path.Combine(Summaries, "2026-11-24.html")));
+    }
+
+    [Fact]
+    public async Task FinishedSeason_IsNothingToDo_AlsoForAnotherWorker()
+    {
+        foreach (var name in new[] { "a.mp4", "b.mp4" }) await _bench.RunAsync(_bench.Put(name, name));
+        var run = Run(null);
+
+        await run.StepAsync(default);
+        await AfterAsync(run, 31);
+
+        Assert.Equal((0, 0), (_jobs.Offered.Count, _bench.Metrics.Waiting));
+    }
+
+    /// <summary>The dataset is the ledger: rows that were taken away are made again, though this worker remembers having made them.</summary>
+    [Fact]
+    public async Task RowsTakenAway_AreMadeAgain_InTheNextWindow()
+    {
+        var run = Run("21:00-23:00");
+        await _bench.RunAsync(_bench.Put("a.mp4", "a"));
+        await run.StepAsync(default);
+        await AfterAsync(run, 31);
+        Assert.Empty(_jobs.Offered);
+        foreach (var file in _bench.Dataset.FilesOf("clips")) File.Delete(file);
+
+        await AfterAsync(run, 3600);
+        await AfterAsync(run, 22 * 3600);
+
+        Assert.Single(_jobs.Offered);
+    }
+
+    [Fact]
+    public async Task StorageThatIsGone_IsAPause_AndNoError()
+    {
+        var run = Run(null);
+        Directory.Move(_bench.Clips, _bench.Clips + "-away");
+        await run.StepAsync(default);
+        Assert.Contains("is gone", _bench.Metrics.Paused!, StringComparison.Ordinal);
+
+        Directory.Move(_bench.Clips + "-away", _bench.Clips);
+        await run.StepAsync(default);
+        Assert.Null(_bench.Metrics.Paused);
+    }
+
+    [Fact]
+    public async Task Stop_ClosesTheQueueAtOnce_AndWritesTheSummary()
+    {
+        var run = Run(null);
+        await run.StepAsync(default);
+        await _bench.RunAsync(_bench.Put("a.mp4", "a"));
+        using var stop = new CancellationTokenSource();
+        await stop.CancelAsync();
+
+        await run.RunAsync(stop.Token);
+
+        Assert.Equal((false, TimeSpan.Zero), (_jobs.IsOpen, _jobs.Grace));
+        Assert.Equal(2, Directory.GetFiles(Summaries).Length);
+    }
+
+    private string Summaries => Path.Combine(_bench.Desk.Folder, "summaries");
+
+    private WatchRun Run(string? window) => new(new(
+        _bench.Clips, _bench.Settings, WorkWindow.Parse(window, null, TimeZoneInfo.Utc), _bench.Sheet, _bench.Known, _bench.Pending, _jobs, _bench.Breaker,
+        _bench.Writer(), _ => Task.FromResult<IReadOnlyList<string>>([]), _bench.Voice, _bench.Metrics, _bench.Time));
+
+    private Task AfterAsync(WatchRun run, double seconds)
+    {
+        _bench.Time.Advance(TimeSpan.FromSeconds(seconds));
+        return run.StepAsync(default);
+    }
+
+    private sealed class FakeJobs : ISeasonJobs
+    {
+        public bool IsOpen { get; private set; }
+
+        public TimeSpan? Grace { get; private set; }
+
+        public List<ClipTicket> Offered { get; } = [];
+
+        public void Open() => IsOpen = true;
+
+        public Task CloseAsync(TimeSpan grace)
+        {
+            (IsOpen, Grace) = (false, grace);
+            return Task.CompletedTask;
+        }
+
+        public IReadOnlyList<ClipTicket> Offer(IReadOnlyList<ClipTicket> clips)
+        {
+            var fresh = clips.Where(c => !Offered.Contains(c)).ToList();
+            Offered.AddRange(fresh);
+            return fresh;
+        }
+    }
+}
