@@ -30,7 +30,7 @@ public static class ModelCard
         new CardHeading(1, Title(outcome.Fault)),
         new CardText(outcome.Reason),
         new CardText($"Says how probable it is that a coach would see the fault in a spell of rising trot. For putting clips before a coach, not for judging riders or horses. Learnt from {report.Spells} judged spells of {report.Riders} riders, {report.Positives} with the fault ({Pct(report.Prevalence)})."),
-        new CardText("Every figure below is of riders the models had neither learnt from nor been chosen by (nested cross-validation, cut by rider). Intervals are 95 % unless set otherwise, by drawing riders. Verdicts were not drawn at random from all riding, so the figures hold for spells such as were judged."),
+        new CardText("Every figure below is of riders the models had neither learnt from nor been chosen by (nested cross-validation, cut by rider). Intervals are 95 %, by drawing riders. Verdicts were not drawn at random from all riding, so the figures hold for spells such as were judged."),
     ];
 
     private static IEnumerable<CardPart> Figures(EvaluationReport report) =>

@@ -23,7 +23,10 @@ public sealed class Flagger(IReadOnlyDictionary<Fault, FaultModel> models, RuleS
     public IReadOnlyList<Flag> Flag(IReadOnlyList<SpellScore> scores)
     {
         ArgumentNullException.ThrowIfNull(scores);
-        return [.. scores.Where(s => s.IsFlagged).Select(s => new Flag(s, DriversOf(s), s.Rule?.StartSeconds ?? s.Row.Spell.Spell.StartSeconds, s.Rule?.EndSeconds ?? s.Row.Spell.Spell.EndSeconds))];
+        var flagged = scores.Where(s => s.IsFlagged).ToArray();
+        var drivers = flagged.Where(s => models.ContainsKey(s.Fault) && s.Probability >= settings.FlagProbability).GroupBy(s => s.Fault)
+            .SelectMany(g => g.Zip(Drivers.Of([.. g.Select(s => s.Row)], models[g.Key], settings))).ToDictionary(d => (d.First.Row.Key, d.First.Fault), d => d.Second);
+        return [.. flagged.Select(s => new Flag(s, ReasonsOf(s, drivers.GetValueOrDefault((s.Row.Key, s.Fault))), s.Rule?.StartSeconds ?? s.Row.Spell.Spell.StartSeconds, s.Rule?.EndSeconds ?? s.Row.Spell.Spell.EndSeconds))];
     }
 
     private IEnumerable<SpellScore> OfRow(FeatureRow row, Dictionary<Fault, double[]> told, int index)
@@ -38,9 +41,6 @@ public sealed class Flagger(IReadOnlyDictionary<Fault, FaultModel> models, RuleS
         }
     }
 
-    private IReadOnlyList<string> DriversOf(SpellScore score)
-    {
-        var byModel = models.TryGetValue(score.Fault, out var model) && score.Probability >= settings.FlagProbability ? Drivers.Of(score.Row, model, settings) : [];
-        return byModel.Count > 0 ? byModel : score.Rule is { } rule ? [rule.Summary] : ["many small signs together, none stands out"];
-    }
+    private static IReadOnlyList<string> ReasonsOf(SpellScore score, IReadOnlyList<string>? drivers) =>
+        drivers is { Count: > 0 } ? drivers : score.Rule is { } rule ? [rule.Summary] : ["many small signs together, none stands out"];
 }
