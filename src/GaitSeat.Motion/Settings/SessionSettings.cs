@@ -14,7 +14,7 @@ public sealed record SessionSettings
 
     /// <summary>
     /// Shortest pause in the strides in which leathers can be changed, s; between two clips it is always long enough. Common practice, no source: a rider takes the leg
-    /// forward off the flap and one hand off the reins, in walk or halt. 0 looks between any two strides; of 19 made clips without a change two were then called changed, by a turning view.
+    /// forward off the flap and one hand off the reins, in walk or halt. 0 looks between any two strides; of 24 made clips without a change one was then called changed, by a turning view.
     /// </summary>
     [Range(0.0, 600.0)]
     public double PauseSeconds { get; init; } = 2.0;
