@@ -49,6 +49,14 @@ public sealed record ViewSettings
     [Range(0.0, 0.2)]
     public double ZoomBelievedPerSecond { get; init; } = 0.007;
 
+    /// <summary>Share of stretches during which the camera zooms, 0..1. No source.</summary>
+    [Range(0.01, 0.99)]
+    public double ZoomShare { get; init; } = 0.3;
+
+    /// <summary>How fast people zoom, share a second, one standard deviation. No source.</summary>
+    [Range(0.001, 1.0)]
+    public double ZoomUsualPerSecond { get; init; } = 0.05;
+
     /// <summary>Sideways stretch of the surroundings that a panning lens shows away from the middle of the picture, over half of 2 x w / f² across and x w / f² up (closed form).</summary>
     [Range(0.0, 2.0)]
     public double PanStretch { get; init; } = 1.5;
