@@ -59,6 +59,9 @@ public sealed class WatchCommand(AnsiConsoles consoles) : AsyncCommand<WatchComm
         var season = settings.Season ?? Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(settings.Folder)));
         var queue = settings.Queue ?? Environment.GetEnvironmentVariable("GAITSEAT_QUEUE");
         using var host = WatchHost.Open(new(settings.Folder, settings.Dataset, season, queue, pipeline), new WorkshopStage(workshop), parts);
+        using var telemetry = Telemetry.Open();
+        await using var page = pipeline.Watch.HealthPort is > 0 and var port ? await HealthPage.StartAsync(port, host) : null;
+        if (page is not null) consoles.Error.WriteLine($"health: {page.Address}/health, queue: {page.Address}/queue");
         consoles.Error.MarkupLineInterpolated($"watching {settings.Folder} as {host.Name}; stop with Ctrl-C or SIGTERM");
         await host.RunAsync(cancellationToken);
         return ExitCodes.Done;
