@@ -12,7 +12,7 @@ using Spectre.Console.Cli;
 namespace GaitSeat.Cli.Commands;
 
 /// <summary>The spells most worth a coach's minutes, as a list and, where wanted, as a sheet to fill in.</summary>
-public sealed class QueueCommand(AnsiConsoles consoles) : Command<QueueCommand.Arguments>
+public sealed class QueueCommand(AnsiConsoles consoles) : AsyncCommand<QueueCommand.Arguments>
 {
     private const double LongestMinutes = 24 * 60;
 
@@ -31,6 +31,10 @@ public sealed class QueueCommand(AnsiConsoles consoles) : Command<QueueCommand.A
         [Description("Write the list as a CSV to fill in; it then goes back with 'verdicts'.")]
         public string? Sheet { get; init; }
 
+        [CommandOption("--flags <FILE>")]
+        [Description("Write every flag of the run, not only those that fit the minutes, as a Parquet file. One of that name is replaced.")]
+        public string? Flags { get; init; }
+
         [CommandOption("--run <HASH>")]
         [Description("The beginning of the pipeline hash to look through, where the dataset holds several runs.")]
         public string? Run { get; init; }
@@ -44,7 +48,7 @@ public sealed class QueueCommand(AnsiConsoles consoles) : Command<QueueCommand.A
             : ValidationResult.Error(FormattableString.Invariant($"--minutes {Minutes}: more than 0 and at most {LongestMinutes} is allowed."));
     }
 
-    public override int Execute(CommandContext context, Arguments settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
         var order = TeachingOrder.Read(Places.TeachingOrder);
         var cards = ExerciseCards.Read(Places.Exercises);
@@ -60,24 +64,25 @@ public sealed class QueueCommand(AnsiConsoles consoles) : Command<QueueCommand.A
         consoles.RawOut.WriteLine(QueueLines.Missed(MissedFaults.Of(season.Verdicts, Confidence), list));
         foreach (var line in DriftLines.Of(season, models, Confidence)) consoles.RawOut.WriteLine(line);
         consoles.RawOut.WriteLine(Cautions.Text);
-        return settings.Sheet is { } sheet ? WriteSheet(sheet, list) : ExitCodes.Done;
+        return await WriteFilesAsync(settings, list, flags, cancellationToken);
     }
 
     private const double Confidence = 0.95;
 
-    private int WriteSheet(string path, ReviewList list)
+    private async Task<int> WriteFilesAsync(Arguments settings, ReviewList list, IReadOnlyList<Flag> flags, CancellationToken cancellationToken)
     {
         try
         {
-            VerdictSheet.WriteToFill(path, list.Items.SelectMany(QueueLines.Asked));
+            if (settings.Flags is { } table) await FlagsFile.Table.WriteAsync(flags, table, cancellationToken);
+            if (settings.Sheet is not { } sheet) return ExitCodes.Done;
+            VerdictSheet.WriteToFill(sheet, list.Items.SelectMany(QueueLines.Asked));
+            consoles.RawOut.WriteLine($"{sheet}: fill in verdict (agrees, does_not, cannot_tell), judge and judged_at, then: gaitseat verdicts {sheet} --dataset {settings.Dataset}");
+            return ExitCodes.Done;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            consoles.Error.WriteLine($"The sheet could not be written ({e.Message}). A sheet that is there is never written over: it may hold answers.");
+            consoles.Error.WriteLine($"The file could not be written ({e.Message}). A sheet that is there is never written over, since it may hold answers: give another name in a folder that is there.");
             return ExitCodes.WrongUsage;
         }
-
-        consoles.RawOut.WriteLine($"{path}: fill in verdict (agrees, does_not, cannot_tell), judge and judged_at, then: gaitseat verdicts {path} --dataset ...");
-        return ExitCodes.Done;
     }
 }
