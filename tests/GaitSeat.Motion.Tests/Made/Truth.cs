@@ -67,6 +67,7 @@ internal sealed record Truth(Sightings Sightings, double StatureCm, double Shank
             Rider = [.. height.Select(h => (BoxPx?)new BoxPx(0, 0, h / 2, h))],
             Horse = new BoxPx?[n],
             Facing = [.. Enumerable.Repeat(left ? Facing.Left : Facing.Right, n)],
+            KnownTurnDeg = Column("yaw_deg"),
             Reason = [.. inFrame.Select(v => v > 0 ? FrameReason.None : FrameReason.OutOfPicture)],
             CutBefore = new bool[n],
             Points = points,
