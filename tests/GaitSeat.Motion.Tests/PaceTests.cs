@@ -21,9 +21,10 @@ public sealed class PaceTests
     [InlineData(2.0, Gait.Walk)]
     [InlineData(-2.0, Gait.Walk)]
     [InlineData(4.0, Gait.Unknown)]
+    [InlineData(6.0, Gait.Canter)]
     [InlineData(0.2, Gait.Unknown)]
     [InlineData(double.NaN, Gait.Unknown)]
-    public void NoBeat_IsAWalkAtAWalksPaceOnly(double speedLegsPerSecond, Gait said) => Assert.Equal(said, Said(Drifting(speedLegsPerSecond)));
+    public void NoBeat_IsTheGaitOfThePaceOrNone(double speedLegsPerSecond, Gait said) => Assert.Equal(said, Said(Drifting(speedLegsPerSecond)));
 
     [Fact]
     public void LargeBounceAtACantersBeat_IsNoWalk() => Assert.NotEqual(Gait.Walk, Said(Drifting(2, bounceHz: 1.7)));

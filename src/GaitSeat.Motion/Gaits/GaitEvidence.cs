@@ -36,6 +36,9 @@ internal sealed class GaitEvidence(GaitSettings settings)
 
         // What moves slower than any gait's beat is drift (a slope, a camera), however large.
         Set(Gait.Walk, settings.PaceEvidence * Strolls(w) * (1 - large * Above(w.BounceHz, settings.MinBounceHz)));
+        // Faster than trots are ridden, and no beat: a canter in pieces, as before and after a jump.
+        if (!double.IsNaN(w.SpeedLegsPerSecond)) Set(Gait.Canter, settings.PaceEvidence * large * Faster(w, settings.CanterFromLegsPerSecond));
+
         // A bounce without a beat, and smaller than any trot's, is the noise of the points.
         var bounces = Above(w.BouncePct, settings.WalkAmplitudePctLeg) * Math.Max(periodic, Above(w.BouncePct, settings.TrotAmplitudePctLeg));
         Set(Gait.Halt, (1 - bounces) * Halted(w, 1));
