@@ -30,7 +30,8 @@ internal sealed class HealthPage : IAsyncDisposable
         var builder = WebApplication.CreateEmptyBuilder(new());
         builder.WebHost.UseKestrelCore().ConfigureKestrel(k => k.Listen(IPAddress.Loopback, port));
         builder.Services.AddRoutingCore();
-        builder.Services.AddHangfire(c => c.UseStorage(host.Storage));
+        // Hangfire keeps its log provider for the whole process: the page's own would outlive the page and fail whoever asked it next.
+        builder.Services.AddHangfire(c => c.UseStorage(host.Storage).UseNoOpLogProvider());
         var app = builder.Build();
         app.Use((context, next) => _ownNames.Contains(context.Request.Host.Host) ? next(context) : RefuseAsync(context));
         app.UseRouting();
