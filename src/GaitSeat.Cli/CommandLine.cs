@@ -32,6 +32,8 @@ public static class CommandLine
             config.AddCommand<VerdictsCommand>("verdicts").WithDescription("Take a coach's verdicts from a CSV into the dataset.");
             config.AddCommand<TrainCommand>("train").WithDescription("Train the fault models on the verdicts, and tell which take over.");
             config.AddCommand<QueueCommand>("queue").WithDescription("List the spells most worth a coach's minutes.");
+            config.AddCommand<QueryCommand>("query").WithDescription("Ask a dataset in SQL, or one of the ready questions.");
+            config.AddCommand<CompactCommand>("compact").WithDescription("Gather a dataset's files into few large ones by season and rider, described for others.");
             config.AddCommand<SettingsCommand>("settings").WithDescription("Print a pipeline file with every setting, its meaning and its range.");
         });
         try

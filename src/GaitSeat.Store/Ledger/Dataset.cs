@@ -11,13 +11,17 @@ public sealed class Dataset
     private readonly string _folder;
     private readonly SessionFiles _sessions;
 
-    private Dataset(string folder) => (_folder, _sessions) = (folder, new(Path.Combine(folder, SessionsTable.Name)));
+    private readonly SchemaHistory _history;
+
+    private Dataset(string folder, SchemaHistory history) => (_folder, _sessions, _history) = (folder, new(Path.Combine(folder, SessionsTable.Name)), history);
 
     public string Folder => _folder;
 
     /// <summary>Opens the folder, making it where it is not there, and checks that it can be written to.</summary>
     /// <exception cref="DatasetException">It cannot be made or written to.</exception>
-    public static Dataset Open(string folder)
+    public static Dataset Open(string folder) => Open(folder, SchemaHistory.Ours);
+
+    internal static Dataset Open(string folder, SchemaHistory history)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(folder);
         var full = Path.GetFullPath(folder);
@@ -37,12 +41,12 @@ public sealed class Dataset
             throw new DatasetException($"The dataset folder '{full}' cannot be written to ({e.Message}). Give a folder you may write to, on a disk with room.", e);
         }
 
-        return new(full);
+        return new(full, history);
     }
 
     /// <summary>Whether the clip was measured or set aside under these hashes. A missing file of any table makes it undone, so that running again repairs it.</summary>
     public bool IsDone(string clipKey, string pipelineHash, string modelHash) =>
-        IsWhole(RunName.Of(clipKey, pipelineHash, modelHash), withTracks: false);
+        NamesThatCount(clipKey, pipelineHash, modelHash).Any(name => IsWhole(name, withTracks: false));
 
     /// <summary>
     /// As <see cref="IsDone(string, string, string)"/>, and the clip's row of the sheet is still the one it was measured with
@@ -50,8 +54,8 @@ public sealed class Dataset
     /// </summary>
     public bool IsDone(string clipKey, string pipelineHash, string modelHash, Session? session, bool withTracks)
     {
-        var name = RunName.Of(clipKey, pipelineHash, modelHash);
-        return IsWhole(name, withTracks) && ClipsReader.HasSessionHash(PathOf(ClipsTable.Name, name), SessionHash.Of(session));
+        var hash = SessionHash.Of(session);
+        return NamesThatCount(clipKey, pipelineHash, modelHash).Any(name => IsWhole(name, withTracks) && ClipsReader.HasSessionHash(PathOf(ClipsTable.Name, name), hash));
     }
 
     /// <summary>
@@ -69,7 +73,7 @@ public sealed class Dataset
             return;
         }
 
-        var name = RunName.Of(record.Provenance);
+        var name = RunName.Of(record.Provenance.ClipKey, record.Provenance.PipelineHash, record.Provenance.ModelHash, _history.Current);
         try
         {
             // Undone while it is being replaced: a crash half-way must not leave old and new files that pass for one whole.
@@ -78,6 +82,8 @@ public sealed class Dataset
             {
                 await AtomicParquet.WriteAsync(table, record, PathOf(table.Name, name), cancellationToken);
             }
+
+            DeleteOlder(record.Provenance);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -101,7 +107,7 @@ public sealed class Dataset
         // clips goes first: a clip half erased must not pass for done.
         var files = TableList.All.SelectMany(t => Directory.EnumerateFiles(Path.Combine(_folder, t.Name), pattern)).ToList();
         files.ForEach(File.Delete);
-        return files.Count + _sessions.Erase(clipKey);
+        return files.Count + _sessions.Erase(clipKey) + CompactErasure.Erase(_folder, clipKey);
     }
 
     /// <summary>Full paths of the Parquet files of a table, in ordinal order.</summary>
@@ -125,6 +131,20 @@ public sealed class Dataset
     public void CleanLeftovers()
     {
         foreach (var table in TableList.All) Leftovers.Clean(Path.Combine(_folder, table.Name));
+    }
+
+    /// <summary>The name of the present layout, then those of older layouts whose numbers are still right.</summary>
+    private IEnumerable<string> NamesThatCount(string clipKey, string pipelineHash, string modelHash) =>
+        _history.StillRight.Prepend(_history.Current).Select(v => RunName.Of(clipKey, pipelineHash, modelHash, v));
+
+    /// <summary>The same clip under the same hashes in an older layout would be counted twice.</summary>
+    private void DeleteOlder(Provenance p)
+    {
+        foreach (var name in _history.Older.Select(v => RunName.Of(p.ClipKey, p.PipelineHash, p.ModelHash, v)))
+        {
+            // clips goes first, as always: a clip half taken away must not pass for done.
+            foreach (var table in TableList.InWriteOrder.Reverse()) File.Delete(PathOf(table.Name, name));
+        }
     }
 
     private bool IsWhole(string name, bool withTracks) => TableList.For(withTracks).All(t => File.Exists(PathOf(t.Name, name)));

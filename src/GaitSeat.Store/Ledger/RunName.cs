@@ -18,14 +18,19 @@ internal static class RunName
 
     internal static string Of(Provenance p) => Of(p.ClipKey, p.PipelineHash, p.ModelHash);
 
-    internal static string Of(string clipKey, string pipelineHash, string modelHash) => ClipPart(clipKey) + RunPart(pipelineHash, modelHash);
+    internal static string Of(string clipKey, string pipelineHash, string modelHash) => Of(clipKey, pipelineHash, modelHash, Provenance.CurrentSchemaVersion);
+
+    /// <param name="schemaVersion">Version of the tables' layout the file is written in.</param>
+    internal static string Of(string clipKey, string pipelineHash, string modelHash, int schemaVersion) => ClipPart(clipKey) + RunPart(pipelineHash, modelHash, schemaVersion);
 
     /// <summary>What the names of all files of one run end with.</summary>
-    internal static string RunPart(string pipelineHash, string modelHash)
+    internal static string RunPart(string pipelineHash, string modelHash) => RunPart(pipelineHash, modelHash, Provenance.CurrentSchemaVersion);
+
+    private static string RunPart(string pipelineHash, string modelHash, int schemaVersion)
     {
         ArgumentException.ThrowIfNullOrEmpty(pipelineHash);
         ArgumentException.ThrowIfNullOrEmpty(modelHash);
-        var run = SHA256.HashData(Encoding.UTF8.GetBytes($"{pipelineHash}\n{modelHash}\n{Provenance.CurrentSchemaVersion}"));
+        var run = SHA256.HashData(Encoding.UTF8.GetBytes($"{pipelineHash}\n{modelHash}\n{schemaVersion}"));
         return Convert.ToHexStringLower(run)[..RunDigits] + Extension;
     }
 

@@ -6,15 +6,23 @@ namespace GaitSeat.Store;
 /// <summary>SQL over a dataset folder: one view a table, empty ones too. A look at the moment of opening; later files are not seen.</summary>
 public sealed class DatasetQuery : IDisposable
 {
-    private readonly DuckDBConnection _connection = new("DataSource=:memory:");
+    private readonly string _folder;
+    private readonly Engine _engine;
 
     /// <exception cref="DatasetException">There is no such folder, or a file in it is damaged.</exception>
     public DatasetQuery(string folder)
+        : this(folder, null, SchemaHistory.Ours)
+    {
+    }
+
+    /// <param name="where">A condition on the rows of every table; null for all rows.</param>
+    internal DatasetQuery(string folder, string? where, SchemaHistory history)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(folder);
         if (!Directory.Exists(folder)) throw new DatasetException($"There is no dataset folder '{folder}'. Give the folder a run has written to.");
-        _connection.Open();
-        foreach (var table in TableList.All) Run(TableView.Sql(table, Path.GetFullPath(folder)), command => command.ExecuteNonQuery());
+        _folder = Path.GetFullPath(folder);
+        _engine = Engine.Open();
+        foreach (var table in TableList.All) Run(TableView.Sql(table, _folder, where, history), command => command.ExecuteNonQuery());
     }
 
     /// <summary>Runs one statement.</summary>
@@ -40,26 +48,27 @@ public sealed class DatasetQuery : IDisposable
         return true;
     });
 
-    public void Dispose() => _connection.Dispose();
+    internal T Run<T>(string sql, Func<DbCommand, T> use)
+    {
+        try
+        {
+            return _engine.Run(sql, use);
+        }
+        catch (DuckDBException e)
+        {
+            if (e.Message.Contains(SchemaHistory.NewerMark, StringComparison.Ordinal)) throw ReadError.Newer(e);
+            throw ReadError.MayBeDamage(e)
+                ? ReadError.Of(e, TableList.All.SelectMany(t => TableView.FilesRead(t, _folder)))
+                : ReadError.OfStatement(e);
+        }
+    }
+
+    public void Dispose() => _engine.Dispose();
 
     private static Dictionary<string, object?> RowOf(DbDataReader reader)
     {
         var row = new Dictionary<string, object?>(reader.FieldCount, StringComparer.Ordinal);
         for (var i = 0; i < reader.FieldCount; i++) row[reader.GetName(i)] = reader.IsDBNull(i) ? null : reader.GetValue(i);
         return row;
-    }
-
-    private T Run<T>(string sql, Func<DbCommand, T> use)
-    {
-        using var command = _connection.CreateCommand();
-        command.CommandText = sql;
-        try
-        {
-            return use(command);
-        }
-        catch (DuckDBException e)
-        {
-            throw new DatasetException($"The dataset could not be read: {e.Message}", e);
-        }
     }
 }
