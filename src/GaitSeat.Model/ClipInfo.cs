@@ -30,7 +30,8 @@ public sealed record ClipInfo(
 /// <param name="TickDenominator">And the denominator.</param>
 /// <param name="OriginTicks">Presentation time of the first frame, ticks.</param>
 /// <param name="Transfer">Colour transfer, such as <c>smpte2084</c>; empty where not said.</param>
-public sealed record StreamInfo(string Container, int Index, long TickNumerator, long TickDenominator, long OriginTicks, string Transfer)
+/// <param name="Colours">How the coded brightness and colour differences are meant.</param>
+public sealed record StreamInfo(string Container, int Index, long TickNumerator, long TickDenominator, long OriginTicks, string Transfer, ColourMatrix Colours)
 {
     /// <summary>High dynamic range: perceptual quantiser or hybrid log-gamma (ITU-R BT.2100).</summary>
     public bool IsHdr => Transfer is "smpte2084" or "arib-std-b67";

@@ -41,7 +41,7 @@ internal static class WholeRun
     {
         var clock = Stopwatch.StartNew();
         var frames = 0;
-        await foreach (var frame in new FrameReader(ffmpeg).ReadAsync(info, read, ct))
+        await foreach (var frame in new FrameReader(ffmpeg, FrameColours.Planes).ReadAsync(info, read, ct))
         {
             frame.Dispose();
             frames++;

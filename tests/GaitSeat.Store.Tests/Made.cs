@@ -19,7 +19,7 @@ internal static class Made
     internal static ClipRecord Measured(string key = KeyA, string pipeline = "pipe1", string model = "model1", Session? session = null) => new(
         Provenance(key, pipeline, model),
         session ?? Session(),
-        new("/clips/x.mp4", 12.5, 1280, 720, 29.97, "h264", "yuv420p", 0, false, new("mov,mp4", 0, 1, 30000, 0, "bt709")),
+        new("/clips/x.mp4", 12.5, 1280, 720, 29.97, "h264", "yuv420p", 0, false, new("mov,mp4", 0, 1, 30000, 0, "bt709", ColourMatrix.Bt709)),
         ClipStatus.Measured,
         null,
         null,

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using GaitSeat.Model;
 
 namespace GaitSeat.Footage;
 
@@ -27,7 +28,7 @@ internal static class StreamLookParser
         var sides = List(stream, "side_data_list").Concat(frames.Take(1).SelectMany(f => List(f, "side_data_list"))).ToArray();
         var origin = times.Length > 0 ? times.Min() : Number(stream, "start_pts") ?? 0;
         return new(
-            new(Text(root.GetProperty("format"), "format_name"), index, tickNumerator, tickDenominator, origin, Text(stream, "color_transfer")),
+            new(Text(root.GetProperty("format"), "format_name"), index, tickNumerator, tickDenominator, origin, Text(stream, "color_transfer"), ColourMatrix.Named(Text(stream, "color_space"))),
             Text(stream, "codec_name"),
             Text(stream, "codec_tag_string"),
             Text(stream, "pix_fmt"),

@@ -9,7 +9,7 @@ internal static class FilterChain
     /// <summary>Mean rates up to this much over the limit are left alone, so that 60.0x Hz from a phone's clock is not halved.</summary>
     private const double RateTolerance = 0.02;
 
-    public static string Build(ClipInfo clip, ReadSettings settings, int widthPx, int heightPx)
+    public static string Build(ClipInfo clip, ReadSettings settings, FrameColours colours, int widthPx, int heightPx)
     {
         var filters = new List<string> { Trim(clip.Stream, settings), $"setpts=PTS-({clip.Stream.OriginTicks})" };
 
@@ -19,9 +19,9 @@ internal static class FilterChain
         // NUT takes rising times only. A clip that steps back in time (joined recordings) loses the frames that step back.
         filters.Add($"select='isnan(prev_selected_pts)+gt(pts,prev_selected_pts){Thinning(settings, clip.AverageFrameRateHz)}'");
         // Without accurate_rnd and full_chroma_int, which turn off the fast paths: 2.5 instead of 7.1 ms of one core a 720p frame, for the last bit of a colour.
-        filters.Add($"scale={widthPx}:{heightPx}:flags=bicubic");
+        filters.Add($"scale={widthPx}:{heightPx}:flags=bicubic{(colours == FrameColours.Planes ? ":out_range=limited" : "")}");
         filters.Add("setsar=1");
-        filters.Add("format=rgb24");
+        filters.Add(colours == FrameColours.Planes ? "format=yuv420p" : "format=rgb24");
         return string.Join(',', filters);
     }
 

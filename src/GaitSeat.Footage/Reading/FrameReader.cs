@@ -13,7 +13,9 @@ namespace GaitSeat.Footage;
 /// start offset of the container play no part. They are the same whichever part of the clip is read. High dynamic range
 /// pictures are not tone-mapped; the report says so.
 /// </remarks>
-public sealed class FrameReader(FfmpegTools tools)
+/// <param name="tools">FFmpeg.</param>
+/// <param name="colours">How the frames keep their colours.</param>
+public sealed class FrameReader(FfmpegTools tools, FrameColours colours = FrameColours.Rgb)
 {
     /// <summary>Size of the analysed picture: the display size, made smaller until the longest side fits, never larger; even, and at least 2.</summary>
     public static (int WidthPx, int HeightPx) AnalysisSize(ClipInfo clip, ReadSettings settings)
@@ -49,11 +51,11 @@ public sealed class FrameReader(FfmpegTools tools)
     {
         FileStart.Check(clip.Path);
         var (width, height) = AnalysisSize(clip, settings);
-        var command = DecodeCommand.Build(clip, settings, width, height);
+        var command = DecodeCommand.Build(clip, settings, colours, width, height);
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(ct);
         await using var process = ToolProcess.Start(tools.FfmpegPath, command, withInput: false, stop.Token);
         var ahead = Channel.CreateBounded<Frame>(new BoundedChannelOptions(settings.FramesAhead) { SingleReader = true, SingleWriter = true });
-        var decoding = new FramePump(width, height).RunAsync(process.Output, ahead.Writer, stop.Token);
+        var decoding = new FramePump(width, height, colours == FrameColours.Planes ? clip.Stream.Colours : null).RunAsync(process.Output, ahead.Writer, stop.Token);
         try
         {
             await foreach (var frame in ahead.Reader.ReadAllAsync(ct))

@@ -28,7 +28,7 @@ public sealed class ClipMeasurer(Workshop workshop)
     public async Task<SeenClip> SeeAsync(string path, IProgress<int>? progress, CancellationToken ct)
     {
         var info = await new ClipProbe(workshop.Ffmpeg, _settings.Probe).ProbeAsync(path, ct);
-        var reader = new FrameReader(workshop.Ffmpeg);
+        var reader = new FrameReader(workshop.Ffmpeg, FrameColours.Planes);
         // The first pass reads the whole clip, so what the decoder has to say is heard once, there.
         var report = new ReadReport();
         var rider = await ScoutAsync(reader, info, report, ct);

@@ -25,21 +25,28 @@ internal sealed class GreyReducer
 
     public void Reduce(Frame frame, GreyPicture into)
     {
-        var scale = 1f / (Luma.Whole * Factor * Factor);
-        var stride = frame.WidthPx * 3;
+        var (whole, black) = frame.Colours is null ? (Luma.Whole, 0) : (ColourMatrix.BlackToWhite / byte.MaxValue, ColourMatrix.Black);
+        var scale = 1 / (whole * Factor * Factor);
+        var offset = -black / whole;
         for (var y = 0; y < Height; y++)
         {
             Array.Clear(_sums);
-            for (var k = 0; k < Factor; k++) AddRow(frame.Rgb.Slice(((y * Factor) + k) * stride, stride));
+            for (var k = 0; k < Factor; k++) AddRow(frame, (y * Factor) + k);
             var row = into.Row(y);
             var sums = MemoryMarshal.Cast<int, Vector<int>>(_sums.AsSpan());
             var vectors = MemoryMarshal.Cast<float, Vector<float>>(row);
-            for (var i = 0; i < vectors.Length; i++) vectors[i] = Vector.ConvertToSingle(sums[i]) * scale;
-            for (var x = vectors.Length * Vector<float>.Count; x < row.Length; x++) row[x] = _sums[x] * scale;
+            for (var i = 0; i < vectors.Length; i++) vectors[i] = (Vector.ConvertToSingle(sums[i]) * scale) + new Vector<float>(offset);
+            for (var x = vectors.Length * Vector<float>.Count; x < row.Length; x++) row[x] = (_sums[x] * scale) + offset;
         }
     }
 
-    private void AddRow(ReadOnlySpan<byte> rgb)
+    private void AddRow(Frame frame, int y)
+    {
+        if (frame.Colours is null) AddRgb(frame.Rgb.Slice(y * frame.WidthPx * 3, frame.WidthPx * 3));
+        else AddBrightness(frame.Brightness.Slice(y * frame.WidthPx, frame.WidthPx));
+    }
+
+    private void AddRgb(ReadOnlySpan<byte> rgb)
     {
         if (Factor == 1)
         {
@@ -51,6 +58,21 @@ internal sealed class GreyReducer
         for (var x = 0; x < _sums.Length; x++)
         {
             for (var k = 0; k < Factor; k++, at += 3) _sums[x] += Luma.Of(rgb[at], rgb[at + 1], rgb[at + 2]);
+        }
+    }
+
+    private void AddBrightness(ReadOnlySpan<byte> brightness)
+    {
+        if (Factor == 1)
+        {
+            Luma.Widen(brightness, _sums);
+            return;
+        }
+
+        var at = 0;
+        for (var x = 0; x < _sums.Length; x++)
+        {
+            for (var k = 0; k < Factor; k++, at++) _sums[x] += brightness[at];
         }
     }
 }

@@ -18,6 +18,24 @@ internal static class Luma
 
     public static int Of(byte red, byte green, byte blue) => (Red * red) + (Green * green) + (Blue * blue);
 
+    /// <summary>A row of bytes as whole numbers.</summary>
+    public static void Widen(ReadOnlySpan<byte> brightness, Span<int> values)
+    {
+        var x = 0;
+        for (; x <= brightness.Length - Vector128<byte>.Count; x += Vector128<byte>.Count)
+        {
+            var (low, high) = Vector128.Widen(Vector128.Create(brightness[x..]));
+            var (first, second) = Vector128.Widen(low);
+            var (third, fourth) = Vector128.Widen(high);
+            first.AsInt32().CopyTo(values[x..]);
+            second.AsInt32().CopyTo(values[(x + Vector128<int>.Count)..]);
+            third.AsInt32().CopyTo(values[(x + (2 * Vector128<int>.Count))..]);
+            fourth.AsInt32().CopyTo(values[(x + (3 * Vector128<int>.Count))..]);
+        }
+
+        for (; x < brightness.Length; x++) values[x] = brightness[x];
+    }
+
     /// <summary>Luma of a row of R, G, B bytes.</summary>
     public static void Of(ReadOnlySpan<byte> rgb, Span<int> luma)
     {

@@ -1,14 +1,16 @@
+using GaitSeat.Model;
+
 namespace GaitSeat.Footage.Tests;
 
 public sealed class ClipInfoTests(MadeClips clips)
 {
-    private Task<GaitSeat.Model.ClipInfo> ProbeAsync(string path) => new ClipProbe(clips.Tools, new ProbeSettings()).ProbeAsync(path, CancellationToken.None);
+    private Task<ClipInfo> ProbeAsync(string path) => new ClipProbe(clips.Tools, new ProbeSettings()).ProbeAsync(path, CancellationToken.None);
 
     [Fact]
     public async Task PlainClip_IsDescribed()
     {
         var path = await clips.PlainAsync();
-        Assert.Equal(new(path, 1, 64, 48, 30, "h264", "yuv420p", 0, false, new("mov,mp4,m4a,3gp,3g2,mj2", 0, 1, 15360, 0, "")), await ProbeAsync(path));
+        Assert.Equal(new(path, 1, 64, 48, 30, "h264", "yuv420p", 0, false, new("mov,mp4,m4a,3gp,3g2,mj2", 0, 1, 15360, 0, "", ColourMatrix.Bt601)), await ProbeAsync(path));
     }
 
     [Fact]

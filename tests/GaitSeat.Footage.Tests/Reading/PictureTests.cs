@@ -58,7 +58,7 @@ public sealed class PictureTests(MadeClips clips)
     [InlineData(1, 1, 1280, 2, 2)]
     public void AnalysisSize_FitsTheLongSideAndIsEven(int width, int height, int limit, int expectedWidth, int expectedHeight)
     {
-        var clip = new ClipInfo("x", 1, width, height, 25, "h264", "yuv420p", 0, false, new("mov", 0, 1, 12800, 0, ""));
+        var clip = new ClipInfo("x", 1, width, height, 25, "h264", "yuv420p", 0, false, new("mov", 0, 1, 12800, 0, "", ColourMatrix.Bt601));
         Assert.Equal((expectedWidth, expectedHeight), FrameReader.AnalysisSize(clip, new ReadSettings { MaxSidePx = limit }));
     }
 

@@ -118,7 +118,7 @@ public sealed class ProcessTests(MadeClips clips)
         using var stream = new CountingStream(await clips.RunAsync("-f", "lavfi", "-i", "color=red:s=320x240:r=25,trim=end_frame=100,format=rgb24", "-c:v", "rawvideo", "-f", "nut", "-"));
         var ahead = Channel.CreateBounded<Frame>(3);
         using var stop = new CancellationTokenSource();
-        var pump = new FramePump(320, 240).RunAsync(stream, ahead.Writer, stop.Token);
+        var pump = new FramePump(320, 240, null).RunAsync(stream, ahead.Writer, stop.Token);
         while (ahead.Reader.Count < 3) await Task.Delay(1);
         await Task.Delay(50);
         Assert.InRange(stream.Taken, 3 * 230_400, 4 * 230_400 + 2 * 65_536);

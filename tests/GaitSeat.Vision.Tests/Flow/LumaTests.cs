@@ -15,5 +15,14 @@ public sealed class LumaTests
         }, seed: "0N0XIzNsQ0O2");
 
     [Fact]
+    public void Brightness_IsTheSameAsANumber() =>
+        Gen.Byte.Array[0, 100].Sample(bytes =>
+        {
+            var values = new int[bytes.Length];
+            Luma.Widen(bytes, values);
+            return values.SequenceEqual(bytes.Select(b => (int)b));
+        }, seed: "0N0XIzNsQ0O2");
+
+    [Fact]
     public void White_IsTheWholeOf255() => Assert.Equal(255 * Luma.Whole, Luma.Of(255, 255, 255));
 }
