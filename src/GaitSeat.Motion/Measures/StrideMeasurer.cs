@@ -78,11 +78,8 @@ internal sealed class StrideMeasurer(Sightings sightings, SegmentSignals signals
 
     private (int First, int EndExcl) Frames(StrideCandidate stride)
     {
-        var first = Array.BinarySearch(sightings.TimeSeconds, stride.Start.Seconds);
-        var end = Array.BinarySearch(sightings.TimeSeconds, stride.End.Seconds);
-        if (first < 0) first = ~first;
-        if (end < 0) end = ~end;
-        return (Math.Min(first, sightings.Count - 1), Math.Max(Math.Min(end, sightings.Count), first + 1));
+        var first = Math.Min(Instants.NotBefore(sightings.TimeSeconds, stride.Start.Seconds), sightings.Count - 1);
+        return (first, Math.Max(Instants.NotBefore(sightings.TimeSeconds, stride.End.Seconds), first + 1));
     }
 
     private static double Norm(params ReadOnlySpan<double> parts)

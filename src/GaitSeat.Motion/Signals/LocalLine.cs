@@ -18,11 +18,9 @@ internal readonly record struct LocalLine(double Level, double Slope, double Slo
     /// <returns>Null where the values do not fix a line.</returns>
     public static LocalLine? Through(ReadOnlySpan<double> seconds, ReadOnlySpan<double> values, double at, double halfWidthSeconds, double togetherSeconds)
     {
-        var (from, to) = (0, seconds.Length);
-        while (from < to && seconds[from] <= at - halfWidthSeconds) from++;
-        while (to > from && seconds[to - 1] >= at + halfWidthSeconds) to--;
-        if (to - from < LeastValues) return null;
-        var near = (Seconds: seconds[from..to].ToArray(), Values: values[from..to].ToArray());
+        var window = Instants.Near(seconds, at, halfWidthSeconds);
+        var near = (Seconds: seconds[window].ToArray(), Values: values[window].ToArray());
+        if (near.Seconds.Length < LeastValues) return null;
         var independentShare = Math.Min(1, EvenGrid.MedianStep(near.Seconds) / togetherSeconds);
         LocalLine? line = null;
         for (var round = 0; round < Rounds; round++)

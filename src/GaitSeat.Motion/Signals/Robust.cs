@@ -51,20 +51,6 @@ internal static class Robust
         return count == 0 ? double.NaN : Math.Sqrt(sum / count);
     }
 
-    /// <summary>Running median over values whose index lies within <paramref name="halfWidth"/>; NaN where none is finite.</summary>
-    public static double[] RunningMedian(ReadOnlySpan<double> values, int halfWidth)
-    {
-        var result = new double[values.Length];
-        for (var i = 0; i < values.Length; i++)
-        {
-            var from = Math.Max(0, i - halfWidth);
-            var to = Math.Min(values.Length, i + halfWidth + 1);
-            result[i] = Median(values[from..to]);
-        }
-
-        return result;
-    }
-
     private static double[] Finite(ReadOnlySpan<double> values)
     {
         var kept = new double[values.Length];

@@ -1,5 +1,4 @@
 using GaitSeat.Model;
-using GaitSeat.Motion.Signals;
 
 namespace GaitSeat.Motion.Tracks;
 
@@ -12,24 +11,20 @@ internal static class TravelRoll
     /// <returns>Mean roll of the picture over a segment, rad, clockwise on screen; 0 where it cannot be told.</returns>
     public static double Of(Sightings sightings, Segment segment, SegmentSettings settings)
     {
-        LeastSquares across = new(2), down = new(2);
-        double groundX = 0, groundY = 0, legs = 0;
-        var followed = 0;
-        for (var i = segment.First; i < segment.EndExcl; i++)
-        {
-            double x = sightings.Surroundings.XPx[i], y = sightings.Surroundings.YPx[i];
-            if (i > segment.First && double.IsFinite(x) && double.IsFinite(y)) (groundX, groundY, followed) = (groundX + x, groundY + y, followed + 1);
-            PointPx hip = sightings[BodyPoint.Hip][i], knee = sightings[BodyPoint.Knee][i];
-            if (hip.IsMissing) continue;
-            double[] row = [1, sightings.TimeSeconds[i] - sightings.TimeSeconds[segment.First]];
-            across.Add(row, segment.Sign * (hip.X - groundX));
-            down.Add(row, segment.Sign * (hip.Y - groundY));
-            if (!knee.IsMissing) legs = Math.Max(legs, hip.DistanceTo(knee));
-        }
+        var frames = segment.First..segment.EndExcl;
+        PointTrack hip = sightings[BodyPoint.Hip], knee = sightings[BodyPoint.Knee];
+        var seconds = sightings.TimeSeconds[frames];
+        double across = Speed(hip.XPx, sightings.Surroundings.XPx), down = Speed(hip.YPx, sightings.Surroundings.YPx);
+        var thighPx = Enumerable.Range(segment.First, segment.Count).Select(i => hip[i].DistanceTo(knee[i])).Where(double.IsFinite).DefaultIfEmpty().Max();
+        var way = across * (seconds[^1] - seconds[0]);
+        var roll = Math.Atan2(down, across);
+        return way > settings.RollWayThighs * thighPx && Math.Abs(roll) <= double.DegreesToRadians(settings.MaxRollDeg) ? roll : 0;
 
-        if (followed * 2 < segment.Count || across.Solve() is not { } a || down.Solve() is not { } d) return 0;
-        var way = a.Solution[1] * (sightings.TimeSeconds[segment.EndExcl - 1] - sightings.TimeSeconds[segment.First]);
-        var roll = Math.Atan2(d.Solution[1], a.Solution[1]);
-        return way > settings.RollWayThighs * legs && Math.Abs(roll) <= double.DegreesToRadians(settings.MaxRollDeg) ? roll : 0;
+        double Speed(double[] hipPx, double[] groundStepsPx)
+        {
+            var steps = Array.ConvertAll(groundStepsPx[frames], s => segment.Sign * s);
+            steps[0] = double.NaN;
+            return new WayOverGround(seconds, Array.ConvertAll(hipPx[frames], p => segment.Sign * p), steps).PxPerSecond(seconds[0], seconds[^1]);
+        }
     }
 }

@@ -14,9 +14,8 @@ internal sealed record WayOverGround(double[] Seconds, double[] HipPx, double[] 
         var squares = new LeastSquares(2);
         double ground = 0;
         int frames = 0, followed = 0;
-        for (var i = 0; i < Seconds.Length; i++)
+        for (var i = Instants.NotBefore(Seconds, from); i < Seconds.Length && Seconds[i] <= to; i++)
         {
-            if (Seconds[i] < from || Seconds[i] > to) continue;
             frames++;
             if (double.IsFinite(GroundStepsPx[i])) (ground, followed) = (ground + GroundStepsPx[i], followed + 1);
             if (double.IsFinite(HipPx[i])) squares.Add([1, Seconds[i] - from], HipPx[i] - ground);

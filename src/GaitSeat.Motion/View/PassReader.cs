@@ -54,8 +54,8 @@ internal sealed class PassReader
     {
         if (Line(_logTall, at) is not { } tall || Line(_across, at) is not { } across) return null;
         double zoom = Line(_logZoom, at)?.Slope ?? double.NaN, seen = Line(_seen, at)?.Level ?? double.NaN;
-        var near = Enumerable.Range(0, _seconds.Length).Where(i => Math.Abs(_seconds[i] - at) < _settings.WindowHalfSeconds).Select(i => _offAxis[i]);
-        return new(at, tall.Slope, tall.SlopeSe, across.Slope, zoom, Robust.Mean([.. near]), Math.Exp(tall.Level) / TallOfLeg, seen);
+        var offAxis = Robust.Mean(_offAxis.AsSpan(Instants.Near(_seconds, at, _settings.WindowHalfSeconds)));
+        return new(at, tall.Slope, tall.SlopeSe, across.Slope, zoom, offAxis, Math.Exp(tall.Level) / TallOfLeg, seen);
     }
 
     private LocalLine? Line(double[] values, double at) => LocalLine.Through(_seconds, values, at, _settings.WindowHalfSeconds, TogetherSeconds);

@@ -34,12 +34,13 @@ internal sealed record TurnCourse(double[] TurnDeg, double[] SeDeg)
     {
         var views = new PassReader(sightings, first, count, sign, settings).Windows();
         var (turn, se) = Windows(views, settings);
+        double[] windowSeconds = [.. views.Select(v => v.AtSeconds)];
         for (var i = first; i < first + count; i++)
         {
             var at = sightings.TimeSeconds[i];
             (TurnDeg[i], SeDeg[i]) = views.Count == 0
                 ? Seen(sightings.ViewTurnDeg?[i] ?? double.NaN, settings)
-                : (Between(views, turn, at), Math.Max(settings.LeastSeDeg, Between(views, se, at)));
+                : (Between(windowSeconds, turn, at), Math.Max(settings.LeastSeDeg, Between(windowSeconds, se, at)));
         }
     }
 
@@ -78,12 +79,11 @@ internal sealed record TurnCourse(double[] TurnDeg, double[] SeDeg)
     }
 
     /// <summary>On the straight line between two windows, or on from the last two.</summary>
-    private static double Between(List<PassView> views, double[] values, double at)
+    private static double Between(double[] seconds, double[] values, double at)
     {
-        if (views.Count == 1) return values[0];
-        var k = 1;
-        while (k < views.Count - 1 && views[k].AtSeconds < at) k++;
-        var share = (at - views[k - 1].AtSeconds) / (views[k].AtSeconds - views[k - 1].AtSeconds);
+        if (seconds.Length == 1) return values[0];
+        var k = Math.Clamp(Instants.NotBefore(seconds, at), 1, seconds.Length - 1);
+        var share = (at - seconds[k - 1]) / (seconds[k] - seconds[k - 1]);
         return values[k - 1] + Math.Clamp(share, -1, 2) * (values[k] - values[k - 1]);
     }
 }

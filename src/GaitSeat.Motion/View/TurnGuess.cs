@@ -48,11 +48,11 @@ internal sealed record TurnGuess(double[] TurnDeg, double[] SeDeg, double LogLik
     {
         if (told.Length == 0) return 0;
         double mean = told.Average(i => turn[i]), meanSe = told.Average(i => se[i]) / Math.Sqrt(told.Length);
-        var log = Log(mean, Norm(settings.UsualTurnDeg, meanSe));
+        var log = Log(mean, double.Hypot(settings.UsualTurnDeg, meanSe));
         var seen = told.Where(i => double.IsFinite(views[i].SeenDeg)).ToArray();
         if (seen.Length == 0) return log;
         var steady = seen.Average(i => views[i].SeenDeg - settings.SeenGain * turn[i]);
-        return log + Log(steady, Norm(settings.SeenSteadySeDeg, settings.SeenGain * meanSe));
+        return log + Log(steady, double.Hypot(settings.SeenSteadySeDeg, settings.SeenGain * meanSe));
     }
 
     /// <summary>A rider on a straight line turns against the camera by the angle she covers in its view; in a bend by the horse's own turning besides.</summary>
@@ -65,14 +65,12 @@ internal sealed record TurnGuess(double[] TurnDeg, double[] SeDeg, double LogLik
         double change = Slope(i => turn[i]), changeSe = told.Average(i => se[i]) / Math.Sqrt(spread);
         var horse = change - told.Average(i => views[i].AcrossPxPerSecond) / focalPx * DegPerRad;
         var log = Math.Log(
-            settings.StraightShare * Math.Exp(Log(horse, Norm(settings.WanderDegPerSecond, changeSe)))
-            + (1 - settings.StraightShare) * Math.Exp(Log(horse, Norm(settings.BendDegPerSecond, changeSe))) + double.Epsilon);
+            settings.StraightShare * Math.Exp(Log(horse, double.Hypot(settings.WanderDegPerSecond, changeSe)))
+            + (1 - settings.StraightShare) * Math.Exp(Log(horse, double.Hypot(settings.BendDegPerSecond, changeSe))) + double.Epsilon);
         var seen = Slope(i => views[i].SeenDeg);
-        return double.IsFinite(seen) ? log + Log(seen - settings.SeenGain * change, Norm(settings.SeenChangeSeDegPerSecond, settings.SeenGain * changeSe)) : log;
+        return double.IsFinite(seen) ? log + Log(seen - settings.SeenGain * change, double.Hypot(settings.SeenChangeSeDegPerSecond, settings.SeenGain * changeSe)) : log;
     }
 
     /// <summary>Logarithm of a normal density of mean zero.</summary>
     private static double Log(double value, double sd) => -(value * value / (2 * sd * sd)) - Math.Log(sd);
-
-    private static double Norm(double a, double b) => Math.Sqrt(a * a + b * b);
 }
