@@ -34,6 +34,7 @@ public static class CommandLine
             config.AddCommand<QueueCommand>("queue").WithDescription("List the spells most worth a coach's minutes.");
             config.AddCommand<QueryCommand>("query").WithDescription("Ask a dataset in SQL, or one of the ready questions.");
             config.AddCommand<CompactCommand>("compact").WithDescription("Gather a dataset's files into few large ones by season and rider, described for others.");
+            config.AddCommand<StudyCommand>("study").WithDescription("Answer the questions of a study file from a dataset, with a report.");
             config.AddCommand<SettingsCommand>("settings").WithDescription("Print a pipeline file with every setting, its meaning and its range.");
         });
         try
@@ -54,7 +55,7 @@ public static class CommandLine
 
     private static (string Text, int Code)? Known(Exception e) => e switch
     {
-        SettingsException s => ($"The pipeline file cannot be used:{Environment.NewLine}{s.Message}", ExitCodes.WrongUsage),
+        SettingsException s => ($"The settings file cannot be used:{Environment.NewLine}{s.Message}", ExitCodes.WrongUsage),
         SeasonException s => (string.Join(Environment.NewLine, [$"{s.Message}{(s.Problems.Count > 0 ? ":" : "")}", .. s.Problems.Select(p => "  " + p)]), ExitCodes.WrongUsage),
         TeachingException t => (t.Message, ExitCodes.WrongUsage),
         DatasetException d => (d.Message, ExitCodes.WrongUsage),

@@ -1,5 +1,4 @@
 using GaitSeat.Study.Linear;
-using MathNet.Numerics.Distributions;
 
 namespace GaitSeat.Study.Agreement;
 
@@ -55,7 +54,7 @@ public static class BlandAltman
     /// <summary>Confidence interval of a limit or the bias, t on one less than the subjects.</summary>
     public static (double Low, double High) Interval(double value, double standardError, int subjects, double level = 0.95)
     {
-        var half = standardError * StudentT.InvCDF(0, 1, subjects - 1, (1 + level) / 2);
+        var half = standardError * StudentQuantile.TwoSided(subjects - 1, level);
         return (value - half, value + half);
     }
 

@@ -25,14 +25,17 @@ public abstract record StudyAnswer(string Outcome, bool IsExploratory, IReadOnly
 /// <summary>No numbers, and why.</summary>
 public sealed record NoAnswer(string Outcome, bool IsExploratory, IReadOnlyList<FlowStep> Flow, StudyProblem Problem, string Reason) : StudyAnswer(Outcome, IsExploratory, Flow);
 
+/// <param name="Data">The rows behind it.</param>
 /// <param name="Effect">Effect of the study's step, by the method it names.</param>
+/// <param name="OtherEffects">The same of its other steps.</param>
 /// <param name="Wald">The same by Satterthwaite.</param>
 /// <param name="Sensitivity">With the exposure's errors taken out, or nothing where none are stated.</param>
 public sealed record DoseAnswer(
-    string Outcome, bool IsExploratory, IReadOnlyList<FlowStep> Flow, DoseDesign Design, MixedFit Fit, ContrastEstimate Effect, ContrastEstimate Wald,
+    string Outcome, bool IsExploratory, IReadOnlyList<FlowStep> Flow, DoseDesign Design, DoseData Data, MixedFit Fit, ContrastEstimate Effect, IReadOnlyList<ContrastEstimate> OtherEffects, ContrastEstimate Wald,
     ExplainedVariance Explained, ResidualCheck Residuals, IReadOnlyList<LevelInfluence> Influence, SimexResult? Sensitivity) : StudyAnswer(Outcome, IsExploratory, Flow)
 {
-    public override double PValue => Wald.PValue;
+    /// <summary>Of the interval's own method; a bootstrap has none, and Satterthwaite's stands in.</summary>
+    public override double PValue => double.IsNaN(Effect.PValue) ? Wald.PValue : Effect.PValue;
 }
 
 public sealed record ChangeAnswer(string Outcome, bool IsExploratory, IReadOnlyList<FlowStep> Flow, ChangeResult Change) : StudyAnswer(Outcome, IsExploratory, Flow)
@@ -47,6 +50,6 @@ public sealed record AgreementAnswer(
 
 public sealed record ReliabilityAnswer(string Outcome, bool IsExploratory, IReadOnlyList<FlowStep> Flow, ReliabilityResult Reliability) : StudyAnswer(Outcome, IsExploratory, Flow);
 
-/// <summary>All that a report is made from. The same table and the same study give the same numbers.</summary>
-/// <param name="Plans">Of a planning study, by number of riders; else empty.</param>
+/// <summary>What one question came to. The same table and the same study give the same numbers.</summary>
+/// <param name="Plans">Of a planning question, by number of riders and strides; else empty.</param>
 public sealed record StudyResult(StudySettings Study, IReadOnlyList<StudyAnswer> Answers, IReadOnlyList<PowerResult> Plans);

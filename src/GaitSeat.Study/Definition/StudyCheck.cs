@@ -1,5 +1,4 @@
 using System.Globalization;
-using GaitSeat.Study.DoseResponse;
 
 namespace GaitSeat.Study.Definition;
 
@@ -21,60 +20,40 @@ public static class StudyCheck
         if (string.IsNullOrWhiteSpace(study.Question)) mistakes.Add(new("question", "is empty; write the question in a sentence, before looking at the data"));
         if (study.Kind == StudyKind.Planning)
         {
-            foreach (var count in study.RiderCounts)
-                if (!int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out var riders) || riders < 2) mistakes.Add(new("rider_counts", $"'{count}' is no number of riders; whole numbers from 2 are allowed"));
+            foreach (var count in study.RiderCounts) Count(mistakes, "rider_counts", count, "riders", 2);
+            foreach (var count in study.StrideCounts) Count(mistakes, "stride_counts", count, "strides", 1);
             if (study.RiderCounts.Length == 0) mistakes.Add(new("rider_counts", "is empty; give one number of riders or more"));
             return mistakes;
         }
 
-        if (study.Outcomes.Length == 0) mistakes.Add(new("outcomes", "is empty; name one column or more"));
+        if (study.Outcomes.Length + study.Exploratory.Length == 0) mistakes.Add(new("outcomes", "is empty; name one column or more"));
         foreach (var twice in study.Outcomes.Concat(study.Exploratory).GroupBy(o => o).Where(g => g.Count() > 1))
             mistakes.Add(new("outcomes", $"'{twice.Key}' stands there {twice.Count()} times; once is enough"));
-        foreach (var filter in study.Filters) Parse(mistakes, "filters", filter);
-        if (study.Kind == StudyKind.BeforeAfter) Parse(mistakes, "after", study.After);
+        foreach (var filter in study.Filters) Parse(mistakes, "filters", filter, RowFilter.Parse);
+        if (study.Kind == StudyKind.BeforeAfter) Parse(mistakes, "after", study.After, ChangeRule.Parse);
+        foreach (var step in study.OtherSteps)
+            if (!double.TryParse(step, NumberStyles.Float, CultureInfo.InvariantCulture, out var size) || !double.IsFinite(size) || size == 0) mistakes.Add(new("other_steps", $"'{step}' is no step; numbers other than 0 are allowed"));
         if (study.Kind == StudyKind.Agreement && study.Comparator.Length == 0) mistakes.Add(new("comparator", "is empty; name the column of the second way of measuring"));
         return mistakes;
     }
 
     /// <summary>Mistakes against the columns there are, besides those of <see cref="Of(StudySettings)"/>.</summary>
-    public static IReadOnlyList<StudyMistake> Of(StudySettings study, StudyTable table)
+    public static IReadOnlyList<StudyMistake> Of(StudySettings study, ColumnList columns)
     {
         var mistakes = new List<StudyMistake>(Of(study));
         if (study.Kind == StudyKind.Planning || mistakes.Count > 0) return mistakes;
-        foreach (var (key, column) in Numbers(study)) Number(mistakes, table, key, column);
-        foreach (var (key, column) in Labels(study)) Known(mistakes, table, key, column);
-        foreach (var text in study.Filters) Filter(mistakes, table, "filters", text);
-        if (study.Kind == StudyKind.BeforeAfter) Filter(mistakes, table, "after", study.After);
+        foreach (var (key, column) in NeededColumns.Numbers(study)) Number(mistakes, columns, key, column);
+        foreach (var (key, column) in NeededColumns.Labels(study)) Known(mistakes, columns, key, column);
+        foreach (var text in study.Filters) Sized(mistakes, columns, "filters", text, RowFilter.Parse(text).Column, RowFilter.Parse(text).Operator[0] is '<' or '>');
+        if (study.Kind == StudyKind.BeforeAfter) Sized(mistakes, columns, "after", study.After, ChangeRule.Parse(study.After).Column, ChangeRule.Parse(study.After).NeedsNumbers);
         return mistakes;
     }
 
-    internal static IEnumerable<(string Key, string Column)> Numbers(StudySettings study)
-    {
-        foreach (var outcome in study.Outcomes) yield return ("outcomes", outcome);
-        foreach (var outcome in study.Exploratory) yield return ("exploratory", outcome);
-        if (study.Kind == StudyKind.Agreement) yield return ("comparator", study.Comparator);
-        if (study.Kind != StudyKind.DoseResponse) yield break;
-        yield return ("exposure", study.Exposure);
-        foreach (var column in study.Adjustment) yield return ("adjustment", column);
-        if (!study.CarryMeasurementError) yield break;
-        foreach (var outcome in study.Outcomes.Concat(study.Exploratory)) yield return ("carry_measurement_error", outcome + "_se");
-    }
-
-    internal static IEnumerable<(string Key, string Column)> Labels(StudySettings study)
-    {
-        yield return ("rider", study.Rider);
-        if (study.Kind == StudyKind.Reliability || UsesSessions(study)) yield return ("session", study.Session);
-        if (study.Kind == StudyKind.DoseResponse && study.Dose.Horse != HorseRole.None) yield return ("horse", study.Horse);
-    }
-
-    internal static bool UsesSessions(StudySettings study) =>
-        study.Kind == StudyKind.DoseResponse && (study.Dose.Session || (study.ExposureErrorSd > 0 && study.ExposureMeasuredOncePerSession));
-
-    private static void Parse(List<StudyMistake> mistakes, string key, string filter)
+    private static void Parse<T>(List<StudyMistake> mistakes, string key, string text, Func<string, T> parse)
     {
         try
         {
-            _ = RowFilter.Parse(filter);
+            _ = parse(text);
         }
         catch (FormatException e)
         {
@@ -82,22 +61,26 @@ public static class StudyCheck
         }
     }
 
-    private static void Filter(List<StudyMistake> mistakes, StudyTable table, string key, string text)
+    private static void Count(List<StudyMistake> mistakes, string key, string text, string of, int least)
     {
-        var filter = RowFilter.Parse(text);
-        Known(mistakes, table, key, filter.Column);
-        if (table.Has(filter.Column) && !table.IsNumber(filter.Column) && filter.Operator[0] is '<' or '>')
-            mistakes.Add(new(key, $"'{text}' asks for the size of '{filter.Column}', a column of texts"));
+        if (!int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var count) || count < least)
+            mistakes.Add(new(key, $"'{text}' is no number of {of}; whole numbers from {least} are allowed"));
     }
 
-    private static void Number(List<StudyMistake> mistakes, StudyTable table, string key, string column)
+    private static void Sized(List<StudyMistake> mistakes, ColumnList columns, string key, string text, string column, bool asksForSize)
     {
-        Known(mistakes, table, key, column);
-        if (table.Has(column) && !table.IsNumber(column)) mistakes.Add(new(key, $"column '{column}' holds texts; a column of numbers is needed"));
+        Known(mistakes, columns, key, column);
+        if (asksForSize && columns.Texts.Contains(column)) mistakes.Add(new(key, $"'{text}' asks for the size of '{column}', a column of texts"));
     }
 
-    private static void Known(List<StudyMistake> mistakes, StudyTable table, string key, string column)
+    private static void Number(List<StudyMistake> mistakes, ColumnList columns, string key, string column)
     {
-        if (!table.Has(column)) mistakes.Add(new(key, $"unknown column '{column}'; there are {string.Join(", ", table.Columns)}"));
+        Known(mistakes, columns, key, column);
+        if (columns.Texts.Contains(column)) mistakes.Add(new(key, $"column '{column}' holds texts; a column of numbers is needed"));
+    }
+
+    private static void Known(List<StudyMistake> mistakes, ColumnList columns, string key, string column)
+    {
+        if (!columns.Has(column)) mistakes.Add(new(key, $"unknown column '{column}'; there are {string.Join(", ", columns.Near(column))}"));
     }
 }

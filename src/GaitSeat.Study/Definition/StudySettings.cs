@@ -24,7 +24,23 @@ public enum StudyKind
     Planning,
 }
 
-/// <summary>A study as its file states it, written before the data are looked at.</summary>
+/// <summary>How the stated error of each stride is carried.</summary>
+public enum CarriedError
+{
+    /// <summary>
+    /// Strides weigh by one over their stated variance, and the spread itself is found from the data. Right where stated errors hold parts that all strides of a clip share
+    /// (scale, camera): the levels of sessions take those up, and the weights only say which strides to trust more.
+    /// </summary>
+    Weights,
+
+    /// <summary>The stated variance is added to that of each stride, as errors of its own.</summary>
+    KnownVariance,
+
+    /// <summary>Not at all.</summary>
+    None,
+}
+
+/// <summary>A question as its file states it, written before the data are looked at.</summary>
 public sealed record StudySettings
 {
     /// <summary>The question in plain words; it stands at the head of the report.</summary>
@@ -32,7 +48,7 @@ public sealed record StudySettings
 
     public StudyKind Kind { get; init; } = StudyKind.DoseResponse;
 
-    /// <summary>Columns the question is asked of; p values of several are adjusted together (Benjamini–Hochberg).</summary>
+    /// <summary>Columns the question is asked of, or <c>every_measure</c>; p values of several, and of all questions of a file, are adjusted together (Benjamini–Hochberg).</summary>
     public string[] Outcomes { get; init; } = [];
 
     /// <summary>More outcomes, marked as exploratory: they are adjusted among themselves and prove nothing.</summary>
@@ -56,25 +72,39 @@ public sealed record StudySettings
     /// <summary>Conditions a row must meet, such as <c>quality &gt;= 0.5</c>; each is counted in the report.</summary>
     public string[] Filters { get; init; } = ["gait = rising_trot"];
 
-    /// <summary>The condition that tells rows after the change (before/after), such as <c>stirrup_hole &gt;= 7</c>.</summary>
+    /// <summary>
+    /// What tells rows after the change (before/after): a condition such as <c>stirrup_hole &gt;= 7</c>, or <c>leather_cm rises</c> (or <c>falls</c>):
+    /// within each session the rows at its smallest length are before and those at its largest after.
+    /// </summary>
     public string After { get; init; } = "";
+
+    /// <summary>A CSV beside the study file with more columns, such as a coach's values. Columns it shares with the strides (<c>clip_file</c>, <c>spell</c>, <c>stride</c>, <c>rider</c>, <c>session_date</c>) tell which strides a line belongs to.</summary>
+    public string ValuesFile { get; init; } = "";
 
     /// <summary>Column of the second way of measuring (agreement); an outcome is the first.</summary>
     public string Comparator { get; init; } = "";
+
+    /// <summary>Column whose rows are averaged to one pair (agreement), such as <c>clip_file</c> where the coach gave one value a clip; empty: every row is a pair.</summary>
+    public string AverageOver { get; init; } = "";
 
     /// <summary>Error variance of the comparator over that of the outcome, for Deming's line; 1 where nothing is known.</summary>
     [Range(1e-6, 1e6)]
     public double ErrorVarianceRatio { get; init; } = 1;
 
-    /// <summary>Each outcome's known standard error (column <c>_se</c>) enters the model (dose–response).</summary>
-    public bool CarryMeasurementError { get; init; } = true;
+    /// <summary>How each outcome's standard error (column <c>_se</c>) enters the model (dose–response).</summary>
+    public CarriedError MeasurementError { get; init; } = CarriedError.Weights;
 
     /// <summary>The change of the exposure whose effect is given, in its unit. 2.5 cm is about a hole (common practice, no source).</summary>
     [Range(1e-6, 1000.0)]
     public double EffectStep { get; init; } = 2;
 
-    /// <summary>How the effect's interval is found (dose–response).</summary>
-    public IntervalMethod Interval { get; init; } = IntervalMethod.Profile;
+    /// <summary>More changes whose effect is given beside it, numbers in the same unit.</summary>
+    public string[] OtherSteps { get; init; } = [];
+
+    /// <summary>
+    /// How the effect's interval is found (dose–response). Satterthwaite's is the one whose coverage is tried with few riders; a profile is that of maximum likelihood, which is too narrow with few.
+    /// </summary>
+    public IntervalMethod Interval { get; init; } = IntervalMethod.Satterthwaite;
 
     /// <summary>Standard deviation of the exposure's error, in its unit, for a sensitivity run; 0 leaves the run out.</summary>
     [Range(0.0, 1000.0)]
@@ -91,6 +121,13 @@ public sealed record StudySettings
 
     /// <summary>Numbers of riders to try (planning).</summary>
     public string[] RiderCounts { get; init; } = ["10", "20", "40"];
+
+    /// <summary>Numbers of strides at each length to try with each number of riders (planning); none: that of the plan.</summary>
+    public string[] StrideCounts { get; init; } = [];
+
+    /// <summary>The interval wanted is ± this, in the outcome's unit (planning); 0 where none is asked for.</summary>
+    [Range(0.0, 1000.0)]
+    public double WantedHalfWidth { get; init; }
 
     public SeasonPlanSettings Plan { get; init; } = new();
 

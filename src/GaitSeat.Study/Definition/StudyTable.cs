@@ -18,11 +18,9 @@ public sealed class StudyTable
 
     public int Rows { get; }
 
-    public IReadOnlyCollection<string> Columns => [.. _numbers.Keys.Concat(_texts.Keys).Order(StringComparer.Ordinal)];
+    public ColumnList Columns => new(_numbers.Keys.ToHashSet(StringComparer.Ordinal), _texts.Keys.ToHashSet(StringComparer.Ordinal));
 
     public bool IsNumber(string column) => _numbers.ContainsKey(column);
-
-    public bool Has(string column) => IsNumber(column) || _texts.ContainsKey(column);
 
     /// <exception cref="ArgumentException">No such column of numbers.</exception>
     public double[] Numbers(string column) => _numbers.TryGetValue(column, out var values) ? values : throw new ArgumentException($"no column of numbers '{column}'");

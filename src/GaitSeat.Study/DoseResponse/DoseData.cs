@@ -24,6 +24,9 @@ public sealed record DoseData
 
     /// <summary>Known variance with which each outcome was measured, or nothing.</summary>
     public double[]? MeasurementVariance { get; init; }
+
+    /// <summary>Weight of each row, or nothing; not together with <see cref="MeasurementVariance"/>.</summary>
+    public double[]? Weights { get; init; }
 }
 
 /// <summary>Shape of the mean against the exposure.</summary>

@@ -61,6 +61,14 @@ public sealed class DoseDesign
         })];
     }
 
+    /// <summary>The effect in one rider of a step from the rider's mean (within riders) or from the mean of all.</summary>
+    /// <param name="rider">Index among the levels of the first grouping factor.</param>
+    public Predicted RiderEffect(MixedFit fit, int rider, double step)
+    {
+        var (from, to) = (FixedRow(0, 0), FixedRow(step, 0));
+        return Prediction.Level(fit, [.. to.Select((v, j) => v - from[j])], 0, rider, _settings.RandomSlope ? [0, step] : [0]);
+    }
+
     private double[] FixedRow(double moved, double riderMean)
     {
         var row = new double[_fixedCount];
@@ -95,7 +103,7 @@ public sealed class DoseDesign
         }
 
         if (_settings.Session && data.Sessions is not null) random.Add(new(Grouping.Of("session", data.Sessions).Within(riders), [intercept]));
-        return new() { Outcome = data.Outcome, Fixed = columns, Random = random, MeasurementVariance = data.MeasurementVariance };
+        return new() { Outcome = data.Outcome, Fixed = columns, Random = random, MeasurementVariance = data.MeasurementVariance, Weights = data.Weights };
     }
 
     private static double[] Centred(double[] values)

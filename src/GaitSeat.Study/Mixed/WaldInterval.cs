@@ -15,7 +15,7 @@ public static class WaldInterval
         var estimate = Dense.Dot(contrast.Weights, solution.FixedEffects(solution.Factored));
         var error = solution.ResidualSd * Math.Sqrt(FixedPart.Variance(solution.Factored, coordinates));
         var df = variances.DegreesOfFreedom(coordinates);
-        var half = error * StudentT.InvCDF(0, 1, df, (1 + solution.Settings.IntervalLevel) / 2);
+        var half = error * StudentQuantile.TwoSided(df, solution.Settings.IntervalLevel);
         return new(contrast.Name, estimate, error, df, 2 * StudentT.CDF(0, 1, df, -Math.Abs(estimate / error)), estimate - half, estimate + half, IntervalMethod.Satterthwaite);
     }
 

@@ -4,33 +4,50 @@ using SkiaSharp;
 
 namespace GaitSeat.Study.Plots;
 
-/// <summary>Writes a sheet of plots as a picture or as a drawing.</summary>
+/// <summary>Size of a sheet as it is drawn; a PNG has <paramref name="PngScale"/> px for each.</summary>
+internal readonly record struct SheetSize(int WidthPx, int HeightPx, float PngScale = 1)
+{
+    public static SheetSize Large => new(1400, 960);
+}
+
+/// <summary>Writes a drawing as PNG and as SVG.</summary>
 internal static class PlotFiles
 {
-    public const int WidthPx = 1400, HeightPx = 960;
-
-    public static void SavePng(Multiplot plots, string path)
+    public static void Save(Multiplot plots, SheetSize size, string pngPath, string svgPath)
     {
-        using var surface = SKSurface.Create(new SKImageInfo(WidthPx, HeightPx, SKColorType.Rgba8888, SKAlphaType.Premul));
-        Render(plots, surface.Canvas);
+        SavePng(plots, size, pngPath);
+        SaveSvg(plots, size, svgPath);
+    }
+
+    public static void SavePng(Multiplot plots, SheetSize size, string path) => SavePng(canvas => Render(plots, size, canvas), size, path);
+
+    public static void SaveSvg(Multiplot plots, SheetSize size, string path) => SaveSvg(canvas => Render(plots, size, canvas), size, path);
+
+    public static void SavePng(Action<SKCanvas> draw, SheetSize size, string path)
+    {
+        using var surface = SKSurface.Create(new SKImageInfo((int)(size.WidthPx * size.PngScale), (int)(size.HeightPx * size.PngScale), SKColorType.Rgba8888, SKAlphaType.Premul));
+        surface.Canvas.Clear(SKColors.White);
+        surface.Canvas.Scale(size.PngScale);
+        draw(surface.Canvas);
         using var image = surface.Snapshot();
         using var data = image.Encode(SKEncodedImageFormat.Png, 100);
         Publish(path, data.SaveTo);
     }
 
-    public static void SaveSvg(Multiplot plots, string path)
+    public static void SaveSvg(Action<SKCanvas> draw, SheetSize size, string path)
     {
         using var drawn = new MemoryStream();
-        using (var canvas = SKSvgCanvas.Create(new SKRect(0, 0, WidthPx, HeightPx), drawn)) Render(plots, canvas);
+        using (var canvas = SKSvgCanvas.Create(new SKRect(0, 0, size.WidthPx, size.HeightPx), drawn))
+        {
+            canvas.Clear(SKColors.White);
+            draw(canvas);
+        }
+
         var svg = SvgIds.Renumber(Encoding.UTF8.GetString(drawn.ToArray()));
         Publish(path, file => file.Write(Encoding.UTF8.GetBytes(svg)));
     }
 
-    private static void Render(Multiplot plots, SKCanvas canvas)
-    {
-        canvas.Clear(SKColors.White);
-        plots.Render(canvas, new PixelRect(0, WidthPx, HeightPx, 0));
-    }
+    private static void Render(Multiplot plots, SheetSize size, SKCanvas canvas) => plots.Render(canvas, new PixelRect(0, size.WidthPx, size.HeightPx, 0));
 
     private static void Publish(string path, Action<Stream> write)
     {

@@ -22,6 +22,9 @@ internal sealed class PlotFont : IFontResolver
     /// <summary>Registers the typeface once for the process; ScottPlot keeps its fonts in a static list.</summary>
     public static void Use() => _ = Shared.Value;
 
+    /// <summary>The typeface for text that is drawn without ScottPlot.</summary>
+    public static SKTypeface Typeface(bool bold) => Load(bold ? "Inter-SemiBold.otf" : "Inter-Regular.otf");
+
     public SKTypeface? CreateTypeface(string fontName, FontWeight weight, FontSlant slant, FontSpacing spacing) =>
         fontName == Name ? Load(weight >= FontWeight.SemiBold ? "Inter-SemiBold.otf" : "Inter-Regular.otf") : null;
 

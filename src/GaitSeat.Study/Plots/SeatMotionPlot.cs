@@ -16,7 +16,6 @@ public static class SeatMotionPlot
         ArgumentException.ThrowIfNullOrEmpty(pngPath);
         ArgumentException.ThrowIfNullOrEmpty(svgPath);
         using var sheet = new PlotSheet(motion, title);
-        PlotFiles.SavePng(sheet.Plots, pngPath);
-        PlotFiles.SaveSvg(sheet.Plots, svgPath);
+        PlotFiles.Save(sheet.Plots, SheetSize.Large, pngPath, svgPath);
     }
 }

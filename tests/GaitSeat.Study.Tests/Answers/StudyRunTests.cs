@@ -25,7 +25,7 @@ public sealed class StudyRunTests
     [Fact]
     public void SeveralOutcomes_AreAdjustedTogetherAndExploratoryOnesApart()
     {
-        var result = StudyRun.Of(Season.Study with { Exploratory = ["coach_cm"], CarryMeasurementError = false }, Season.Table);
+        var result = StudyRun.Of(Season.Study with { Exploratory = ["coach_cm"], MeasurementError = CarriedError.None }, Season.Table);
         Assert.Equal([false, false, true], result.Answers.Select(a => a.IsExploratory));
         Assert.Equal(2 * result.Answers[0].PValue, result.Answers[0].AdjustedPValue, 1e-15);
         Assert.Equal(result.Answers[2].PValue, result.Answers[2].AdjustedPValue);

@@ -14,7 +14,7 @@ public sealed class StudyCheckTests
         ["outcomes: is empty"] = Season.Study with { Outcomes = [] },
         ["'rise_height_cm' stands there 2 times"] = Season.Study with { Outcomes = ["rise_height_cm", "rise_height_cm"] },
         ["outcomes: unknown column 'rise_cm'; there are coach_cm, gait"] = Season.Study with { Outcomes = ["rise_cm"] },
-        ["carry_measurement_error: unknown column 'coach_cm_se'"] = Season.Study with { Outcomes = ["coach_cm"] },
+        ["measurement_error: unknown column 'coach_cm_se'"] = Season.Study with { Outcomes = ["coach_cm"] },
         ["exposure: column 'gait' holds texts; a column of numbers is needed"] = Season.Study with { Exposure = "gait" },
         ["adjustment: unknown column 'speed'"] = Season.Study with { Adjustment = ["speed"] },
         ["rider: unknown column 'name'"] = Season.Study with { Rider = "name" },

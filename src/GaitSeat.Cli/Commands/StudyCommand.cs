@@ -1,0 +1,46 @@
+using System.ComponentModel;
+using GaitSeat.Cli.Studies;
+using GaitSeat.Pipeline.Studies;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace GaitSeat.Cli.Commands;
+
+/// <summary>Answers the questions of a study file from a dataset and writes the report.</summary>
+public sealed class StudyCommand(AnsiConsoles consoles) : AsyncCommand<StudyCommand.Arguments>
+{
+    public sealed class Arguments : CommandSettings
+    {
+        [CommandArgument(0, "<file>")]
+        [Description("The study file (YAML): question, kind, outcomes, exposure, filters; see docs/study.md.")]
+        public string File { get; init; } = "";
+
+        [CommandOption("-d|--dataset <FOLDER>")]
+        [Description("The dataset to ask. A study that only plans needs none.")]
+        public string? Dataset { get; init; }
+
+        [CommandOption("-o|--out <FOLDER>", isRequired: true)]
+        [Description("Where report.html, report.md, numbers.csv and the pictures go. Files of the same name are replaced.")]
+        public string Out { get; init; } = "";
+
+        [CommandOption("--run <HASH>")]
+        [Description("The beginning of the pipeline hash to ask, where the dataset holds several runs.")]
+        public string? Run { get; init; }
+    }
+
+    public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
+    {
+        var request = new StudyRequest(settings.File, settings.Dataset, settings.Run, settings.Out, StudyLines.Command(settings.File, settings.Dataset, settings.Run, settings.Out), ProcessCommand.SoftwareVersion);
+        try
+        {
+            var results = await Task.Run(() => StudyJob.Run(request, cancellationToken), cancellationToken);
+            StudyLines.Write(consoles, results, settings.Out);
+            return StudyLines.ExitCodeOf(results);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            consoles.Error.WriteLine($"The report could not be written to '{settings.Out}' ({e.Message}). Give a folder you may write to, on a disk with room.");
+            return ExitCodes.WrongUsage;
+        }
+    }
+}
