@@ -28,29 +28,58 @@ internal sealed class StudySource
     public ColumnList Columns => new(_numbers.Keys.ToHashSet(StringComparer.Ordinal), _texts.Keys.ToHashSet(StringComparer.Ordinal));
 
     /// <summary>
-    /// The columns of every stride of the run, in the order of clip, spell and stride. Whole stretches come as lists, column by column: a season has a million strides.
+    /// The columns of every stride of the run, in the order of clip, spell and stride. They come as lists, column by column, for a share of the clips at a time,
+    /// and are put in order here: a season has a million strides, and sorting each list in the database takes many times their memory.
     /// </summary>
     /// <exception cref="DatasetException">The dataset cannot be read.</exception>
     public StudyTable Read(DatasetQuery query, IReadOnlyList<string> columns)
     {
-        const int StretchRows = 1 << 16;
-        var expressions = columns.Select((c, i) => $"{(_numbers.TryGetValue(c, out var number) ? $"coalesce(CAST({number} AS DOUBLE), 'NaN'::DOUBLE)" : $"coalesce({_texts[c]}, '')")} AS k{i}");
-        var sql = $"""
-            WITH numbered AS (SELECT row_number() OVER (ORDER BY s.clip_key, s.spell, s.stride) - 1 AS n, {string.Join(", ", expressions)} FROM {From()})
-            SELECT {string.Join(", ", columns.Select((_, i) => $"list(k{i} ORDER BY n) AS k{i}"))} FROM numbered GROUP BY n // {StretchRows} ORDER BY n // {StretchRows}
-            """;
-        var stretches = query.Query(sql);
+        var expressions = columns.Select((c, i) => $"{(_numbers.TryGetValue(c, out var number) ? $"list(coalesce(CAST({number} AS DOUBLE), 'NaN'::DOUBLE))" : $"list(coalesce({_texts[c]}, ''))")} AS k{i}");
+        var shares = query.Query($"SELECT list(({ClipNumber})) AS clip, list(s.spell) AS spell, list(s.stride) AS stride, {string.Join(", ", expressions)} FROM {From()} GROUP BY left(s.clip_key, 2) ORDER BY left(s.clip_key, 2)");
+        var orders = shares.Select(Order).ToArray();
+        var rows = orders.Sum(o => o.Length);
         var numbers = new Dictionary<string, double[]>(StringComparer.Ordinal);
         var texts = new Dictionary<string, string?[]>(StringComparer.Ordinal);
         for (var i = 0; i < columns.Count; i++)
         {
             var key = $"k{i}";
-            if (_numbers.ContainsKey(columns[i])) numbers[columns[i]] = [.. stretches.SelectMany(s => (IEnumerable<double>)s[key]!)];
-            else texts[columns[i]] = Interned(stretches.SelectMany(s => (IEnumerable<string>)s[key]!));
+            if (_numbers.ContainsKey(columns[i])) numbers[columns[i]] = InOrder<double, double>(shares, key, orders, rows, v => v);
+            else texts[columns[i]] = InOrder<string, string?>(shares, key, orders, rows, new TextPool().Same);
         }
 
-        var rows = numbers.Values.Select(v => v.Length).Concat(texts.Values.Select(v => v.Length)).FirstOrDefault();
         return new(rows, numbers, texts);
+    }
+
+    /// <summary>Twelve hex digits after the two that tell the share; two clips that agree in all fourteen would only be read in each other's place.</summary>
+    private const string ClipNumber = "CAST('0x' || substr(s.clip_key, 3, 12) AS BIGINT)";
+
+    private static int[] Order(IReadOnlyDictionary<string, object?> share)
+    {
+        var (clip, spell, stride) = ((List<long>)share["clip"]!, (List<int>)share["spell"]!, (List<int>)share["stride"]!);
+        var order = Enumerable.Range(0, clip.Count).ToArray();
+        Array.Sort(order, (a, b) => (clip[a], spell[a], stride[a]).CompareTo((clip[b], spell[b], stride[b])));
+        return order;
+    }
+
+    private static TOut[] InOrder<TIn, TOut>(IReadOnlyList<IReadOnlyDictionary<string, object?>> shares, string key, int[][] orders, int rows, Func<TIn, TOut> kept)
+    {
+        var values = new TOut[rows];
+        var row = 0;
+        for (var share = 0; share < shares.Count; share++)
+        {
+            var list = (List<TIn>)shares[share][key]!;
+            foreach (var i in orders[share]) values[row++] = kept(list[i]);
+        }
+
+        return values;
+    }
+
+    /// <summary>The same rider a thousand times is one text in memory; an empty text is none.</summary>
+    private sealed class TextPool
+    {
+        private readonly Dictionary<string, string> _known = new(StringComparer.Ordinal);
+
+        public string? Same(string text) => text.Length == 0 ? null : _known.TryGetValue(text, out var same) ? same : _known[text] = text;
     }
 
     private string From()
@@ -90,13 +119,6 @@ internal sealed class StudySource
     private void Add(string column, bool isNumber, string expression)
     {
         if (!_numbers.ContainsKey(column) && !_texts.ContainsKey(column)) (isNumber ? _numbers : _texts)[column] = expression;
-    }
-
-    /// <summary>The same rider a thousand times is one text in memory; an empty text is none.</summary>
-    private static string?[] Interned(IEnumerable<string> texts)
-    {
-        var known = new Dictionary<string, string>(StringComparer.Ordinal);
-        return [.. texts.Select(t => t.Length == 0 ? null : known.TryGetValue(t, out var same) ? same : known[t] = t)];
     }
 
     private static string Name(string column) => "\"" + column.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"";

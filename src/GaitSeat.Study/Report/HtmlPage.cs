@@ -12,8 +12,9 @@ public static class HtmlPage
         body{margin:2rem auto;max-width:56rem;padding:0 1rem;color:var(--ink);background:var(--paper);font:1rem/1.55 Georgia,"Times New Roman",serif}
         h1{font-size:1.7rem;margin-bottom:.3rem}h2{font-size:1.3rem;margin-top:2.4rem;border-bottom:2px solid var(--line);padding-bottom:.2rem}h3{font-size:1.05rem;margin-top:1.6rem}
         table{border-collapse:collapse;width:100%;margin:1rem 0;font-size:.92rem;font-variant-numeric:tabular-nums}
-        th,td{text-align:right;vertical-align:top;padding:.28rem 0 .28rem .9rem;border-bottom:1px solid var(--line);overflow-wrap:anywhere}
-        th:first-child,td:first-child{text-align:left;padding-left:0}th{font-weight:normal;color:var(--quiet)}
+        th,td{text-align:right;vertical-align:top;padding:.28rem 0 .28rem .9rem;border-bottom:1px solid var(--line);overflow-wrap:break-word}
+        table.figures td:not(:first-child){white-space:nowrap}
+        th:first-child,td:first-child{text-align:left;padding-left:0}td:nth-child(2){overflow-wrap:anywhere}th{font-weight:normal;color:var(--quiet)}
         figure{margin:1.2rem 0;break-inside:avoid}figure img{width:100%;height:auto}figcaption{color:var(--quiet);font-size:.9rem}
         p.warning{border-left:4px solid var(--warn);padding:.3rem 0 .3rem .8rem;color:var(--warn)}
         pre{background:#f4f2ec;padding:.7rem .9rem;overflow-x:auto;font-size:.85rem;white-space:pre-wrap;overflow-wrap:anywhere}
@@ -43,8 +44,11 @@ public static class HtmlPage
         _ => throw new ArgumentOutOfRangeException(nameof(block), block.GetType(), "a block that can be written"),
     };
 
+    /// <summary>Tables of so many columns may hold sentences, which have to break; wider ones hold figures, which must not.</summary>
+    private const int MostInSentences = 3;
+
     private static string Table(FigureTable table) =>
-        $"<table><thead><tr>{string.Concat(table.Heads.Select(h => $"<th scope=\"col\">{Plain(h)}</th>"))}</tr></thead><tbody>\n"
+        $"<table{(table.Heads.Count > MostInSentences ? " class=\"figures\"" : "")}><thead><tr>{string.Concat(table.Heads.Select(h => $"<th scope=\"col\">{Plain(h)}</th>"))}</tr></thead><tbody>\n"
         + string.Concat(table.Rows.Select(r => $"<tr>{string.Concat(r.Select(c => $"<td>{Plain(c)}</td>"))}</tr>\n")) + "</tbody></table>";
 
     private static string Plain(string text) => WebUtility.HtmlEncode(text);

@@ -10,6 +10,9 @@ internal static class Shown
     /// <summary>Three digits or so, with a true minus; "–" where there is no number.</summary>
     public static string Number(double value) => double.IsFinite(value) ? Signed(value.ToString(Format(Math.Abs(value)), CultureInfo.InvariantCulture)) : "–";
 
+    /// <summary>A number that was chosen, not found: as it was written.</summary>
+    public static string Chosen(double value) => Signed(value.ToString("0.###", CultureInfo.InvariantCulture));
+
     public static string Count(long value) => value.ToString("#,0", CultureInfo.InvariantCulture);
 
     /// <summary>Both ends to the same decimals: those of the width.</summary>

@@ -14,7 +14,7 @@ public static class StudyReport
         Directory.CreateDirectory(folder);
         var report = new ReportBuilder(folder, input.DataNote);
         if (input.DataNote.Length > 0) report.Add(new Warning(input.DataNote));
-        report.Add(new Paragraph(Lead(input)));
+        Lead(report, Summary(input.Results));
         foreach (var (result, i) in input.Results.Select((r, i) => (r, i))) Questions.Write(report, result, i + 1, input.Results.Count);
         LimitsSection.Write(report, input.Results);
         if (input.Data is { } data) DataSection.Write(report, input, data);
@@ -28,9 +28,13 @@ public static class StudyReport
     /// <summary>What was found in a line or two each, for the head of a report and for a terminal.</summary>
     public static IReadOnlyList<string> Summary(IReadOnlyList<StudyResult> results) => [.. results.SelectMany(r => r.Answers.Select(a => SummaryLine.Of(r.Study, a)).Concat(r.Plans.Select(SummaryLine.Of)))];
 
-    private static string Lead(ReportInput input) => string.Join(" ", Summary(input.Results).Take(MostInLead)) + (Summary(input.Results).Count > MostInLead ? " More below." : "");
+    private static void Lead(ReportBuilder report, IReadOnlyList<string> lines)
+    {
+        report.Add(new BulletList([.. lines.Take(MostInLead)]));
+        if (lines.Count > MostInLead) report.Add(new Paragraph("More below."));
+    }
 
-    private const int MostInLead = 4;
+    private const int MostInLead = 6;
 
     private static void Publish(string folder, string name, string text)
     {

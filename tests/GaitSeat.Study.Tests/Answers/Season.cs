@@ -38,7 +38,7 @@ internal static class Season
             },
             new Dictionary<string, string?[]>
             {
-                ["rider"] = season.Riders, ["horse"] = season.Horses!, ["session_date"] = [.. hole.Select(h => $"day {h}")],
+                ["rider"] = season.Riders, ["horse"] = season.Horses!, ["session_date"] = [.. hole.Select(h => $"day {h}")], ["term"] = [.. hole.Select(_ => "spring")],
                 ["gait"] = [.. Enumerable.Range(0, rows).Select(i => i % 60 == 7 ? "walk" : "rising_trot")],
             });
     }

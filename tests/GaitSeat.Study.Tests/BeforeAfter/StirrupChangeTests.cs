@@ -10,7 +10,7 @@ public sealed class StirrupChangeTests
     public void BalancedRiders_AreThePairedTest()
     {
         var (outcome, riders, after) = Made(12, strides: 10);
-        var found = StirrupChange.Of(outcome, riders, after);
+        var found = StirrupChange.Of(outcome, riders, OneDay(riders), after);
         Assert.False(found.IsSingular);
         Assert.Equal(found.Paired.Estimate, found.Pooled.Estimate, 1e-9);
         Assert.Equal(found.Paired.StandardError, found.Pooled.StandardError, 1e-7);
@@ -23,7 +23,7 @@ public sealed class StirrupChangeTests
     [Fact]
     public void RiderAlone_IsWelchsTest()
     {
-        var found = StirrupChange.Of([1, 2, 3, 3, 5, 7, 1, 2, 4, 5, 6, 9], [.. "aaaaaabbbbbb".Select(c => $"{c}")], [.. "nnnyyynnnyyy".Select(c => c == 'y')]);
+        var found = StirrupChange.Of([1, 2, 3, 3, 5, 7, 1, 2, 4, 5, 6, 9], [.. "aaaaaabbbbbb".Select(c => $"{c}")], [.. "aaaaaabbbbbb".Select(_ => "day")], [.. "nnnyyynnnyyy".Select(c => c == 'y')]);
         var a = found.Riders[0];
         Assert.Equal(("a", 3, 3), (a.Rider, a.StridesBefore, a.StridesAfter));
         Assert.Equal(3, a.Change, 1e-12);
@@ -35,7 +35,7 @@ public sealed class StirrupChangeTests
     public void RiderSeenOnOneSideOnly_IsLeftOutByName()
     {
         var (outcome, riders, after) = Made(4, strides: 6);
-        var found = StirrupChange.Of([.. outcome, 1, 2, 3], [.. riders, "late", "late", "late"], [.. after, true, true, true]);
+        var found = StirrupChange.Of([.. outcome, 1, 2, 3], [.. riders, "late", "late", "late"], OneDay([.. riders, "a", "a", "a"]), [.. after, true, true, true]);
         Assert.Equal(["late"], found.LeftOut);
         Assert.Equal(4, found.Riders.Count);
     }
@@ -44,8 +44,28 @@ public sealed class StirrupChangeTests
     public void OneRider_IsRefused()
     {
         var (outcome, riders, after) = Made(1, strides: 6);
-        Assert.Contains("1 riders have two strides", Assert.Throws<StudyException>(() => StirrupChange.Of(outcome, riders, after)).Message, StringComparison.Ordinal);
+        Assert.Contains("1 riders have a session with two strides", Assert.Throws<StudyException>(() => StirrupChange.Of(outcome, riders, OneDay(riders), after)).Message, StringComparison.Ordinal);
     }
+
+    /// <summary>A rider's better day is no change: strides before on one day and after on another are not compared.</summary>
+    [Fact]
+    public void OnlyStridesOfOneSession_AreCompared()
+    {
+        var (outcome, riders, after) = Made(6, strides: 10);
+        // A second day with both sides, 20 higher, and a third with one side only, 50 higher.
+        double[] rows = [.. outcome, .. outcome.Select(v => v + 20), .. outcome.Select(v => v + 50)];
+        string[] days = [.. OneDay(riders), .. riders.Select(_ => "second"), .. riders.Select(_ => "third")];
+        var found = StirrupChange.Of(rows, [.. riders, .. riders, .. riders], days, [.. after, .. after, .. after.Select(_ => true)]);
+        var alone = StirrupChange.Of(outcome, riders, OneDay(riders), after);
+        Assert.Equal(12, found.Sessions);
+        Assert.Equal(alone.Paired.Estimate, found.Paired.Estimate, 1e-9);
+        Assert.Equal(alone.Pooled.Estimate, found.Pooled.Estimate, 1e-6);
+        // Twice the strides of the same spread: the error of the mean of two days.
+        Assert.Equal(alone.Riders[0].StandardError / Math.Sqrt(2), found.Riders[0].StandardError, 1e-9);
+        Assert.Equal(2 * alone.Riders[0].DegreesOfFreedom, found.Riders[0].DegreesOfFreedom, 1e-6);
+    }
+
+    private static string[] OneDay(string[] riders) => [.. riders.Select(_ => "day")];
 
     private static (double[] Outcome, string[] Riders, bool[] After) Made(int riders, int strides)
     {

@@ -8,23 +8,17 @@ public static class CountsPlot
     private const int WidthPx = 900, RowPx = 30, RestPx = 130, LeastPx = 220;
     private const float LetterPx = 7.2f, LeastLeftPx = 120, MostLeftPx = 420;
 
-    /// <param name="counts">From top to bottom.</param>
+    /// <param name="counts">From top to bottom, one or more.</param>
     public static void Save(string title, string xLabel, IReadOnlyList<(string Reason, long Count)> counts, string note, string pngPath, string svgPath)
     {
-        ArgumentNullException.ThrowIfNull(counts);
-        var left = Math.Clamp(LetterPx * counts.Select(c => c.Reason.Length).DefaultIfEmpty().Max() + 24, LeastLeftPx, MostLeftPx);
+        ArgumentOutOfRangeException.ThrowIfZero(counts.Count);
+        var left = Math.Clamp(LetterPx * counts.Max(c => c.Reason.Length) + 24, LeastLeftPx, MostLeftPx);
         using var sheet = new PanelSheet([Draw], 1, left, new(WidthPx, Math.Max(LeastPx, RowPx * counts.Count + RestPx), 2), note);
         sheet.Save(pngPath, svgPath);
 
         void Draw(Plot plot)
         {
             StudyMarks.Frame(plot, title, xLabel, "");
-            if (counts.Count == 0)
-            {
-                Marks.Empty(plot, "Nothing was left out");
-                return;
-            }
-
             for (var i = 0; i < counts.Count; i++) Bar(plot, counts[i].Count, counts.Count - 1 - i);
             plot.Axes.Left.TickGenerator = new ScottPlot.TickGenerators.NumericManual([.. counts.Select((_, i) => (double)(counts.Count - 1 - i))], [.. counts.Select(c => c.Reason)]);
             plot.Grid.YAxisStyle.IsVisible = false;

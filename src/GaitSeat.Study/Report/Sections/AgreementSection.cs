@@ -16,7 +16,7 @@ internal sealed class AgreementSection(ReportBuilder report, StudySettings study
     public static string Method(StudySettings study) =>
         $"{study.Comparator} is set against each outcome{(study.AverageOver.Length > 0 ? $", both averaged over each {study.AverageOver}" : ", stride by stride")}. Bland and Altman's limits with several pairs a rider (2007); "
         + "ICC(A,1), absolute agreement of one reading, of the riders' means: two methods that are to stand in for each other must agree and not only go together; "
-        + $"Deming's line with a ratio of error variances of {Shown.Number(study.ErrorVarianceRatio)}, standard errors by leaving out riders in turn.";
+        + $"Deming's line with a ratio of error variances of {Shown.Chosen(study.ErrorVarianceRatio)}, standard errors by leaving out riders in turn.";
 
     public static IReadOnlyList<string> Row(AgreementAnswer answer)
     {

@@ -12,7 +12,8 @@ internal static class DataSection
             $"{Shown.Count(data.Clips)} clips in the dataset (clips without consent leave no trace in it and are not counted); {Shown.Count(data.Strides)} strides of rising trot kept"
             + (data is { FirstSession: { } first, LastSession: { } last } ? $", ridden from {first:yyyy-MM-dd} to {last:yyyy-MM-dd}." : ".")));
         report.Picture("flow", FlowCaption(data), (png, svg) => FlowDiagram.Save(Boxes(input, data), report.Note, png, svg));
-        report.Picture("left-out", $"Strides that were cut and left out, by reason ({Shown.Count(data.StridesLeftOut.Sum(s => s.Count))} in all, beside {Shown.Count(data.Strides)} kept).",
+        if (data.StridesLeftOut.Count == 0) report.Add(new Paragraph("No stride that was cut was left out."));
+        else report.Picture("left-out", $"Strides that were cut and left out, by reason ({Shown.Count(data.StridesLeftOut.Sum(s => s.Count))} in all, beside {Shown.Count(data.Strides)} kept).",
             (png, svg) => CountsPlot.Save("strides left out", "strides", [.. data.StridesLeftOut.Select(s => (Plain(s.Reason), s.Count))], report.Note, png, svg));
         (string What, IReadOnlyList<(string Reason, long Count)> Counts)[] all = [("clip set aside", data.ClipsSetAside), ("stride left out", data.StridesLeftOut), ("frame left out", data.FramesLeftOut)];
         var rows = all.SelectMany(a => a.Counts.Select(c => (IReadOnlyList<string>)[$"{a.What}: {Plain(c.Reason)}", Shown.Count(c.Count)])).ToArray();

@@ -56,7 +56,7 @@ internal sealed class DoseSection(ReportBuilder report, StudySettings study, int
 
     private string Found(DoseAnswer answer, ColumnTerm outcome)
     {
-        var (effect, step) = (answer.Effect, _exposure.With(Shown.Number(study.EffectStep)));
+        var (effect, step) = (answer.Effect, _exposure.With(Shown.Chosen(study.EffectStep)));
         var who = study.Dose.Comparison == DoseComparison.WithinRider ? "Within the same rider" : "Over all strides, within and between riders";
         var size = $"{outcome.With(Shown.Number(Math.Abs(effect.Estimate)))} {(effect.Estimate < 0 ? "less" : "more")}";
         var interval = $"95 % interval {outcome.With(Shown.Interval(effect.Low, effect.High))}";
@@ -85,7 +85,7 @@ internal sealed class DoseSection(ReportBuilder report, StudySettings study, int
         report.Picture($"{name}-riders", "Each rider's own line, drawn toward that of all riders by as much as the rider's strides tell little; blue: all riders. Green: means as measured.",
             (png, svg) => SpaghettiPlot.Save("each rider's own line", _exposure.Label, outcome.Label, views.RiderLines(), views.MeansAsMeasured(), (curve.X, curve.Middle), report.Note, png, svg));
         if (study.Dose.RandomSlope)
-            report.Picture($"{name}-caterpillar", $"Effect of {_exposure.With(Shown.Number(study.EffectStep))} more in each rider, with its 95 % interval, from least to most; last row: all riders.",
+            report.Picture($"{name}-caterpillar", $"Effect of {_exposure.With(Shown.Chosen(study.EffectStep))} more in each rider, with its 95 % interval, from least to most; last row: all riders.",
                 (png, svg) => IntervalPlot.Save("the effect in each rider", $"change of {outcome.Label}", views.RiderEffects(study.EffectStep), 0, report.Note, png, svg));
         (double, double)[] trend = answer.Sensitivity is { } s ? [.. s.Trend, (-1, s.Corrected)] : [];
         report.Picture($"{name}-checks", "Residuals against a normal; how far leaving out each rider moves the fixed effects (Cook's distance, 1 is much)" + (trend.Length > 0 ? "; the effect with errors added to the exposure, and extrapolated to none (orange)." : "."),
@@ -109,7 +109,7 @@ internal sealed class DoseSection(ReportBuilder report, StudySettings study, int
         if (most is not null) rows.Add(["rider who moves the answer most", $"{most.Level}: {Shown.Number(most.CooksDistance)}", "Cook's distance; above about 1 worth a look"]);
         rows.Add([$"effect by Satterthwaite, the plain check", Shown.Number(answer.Wald.Estimate), Shown.Interval(answer.Wald.Low, answer.Wald.High)]);
         if (answer.Sensitivity is { } s)
-            rows.Add([$"effect with errors of {_exposure.Name} taken out (SD {Shown.Number(study.ExposureErrorSd)}, simulation and extrapolation)", Shown.Number(s.Corrected), $"as measured {Shown.Number(s.Naive)}{(s.Failed > 0 ? $"; {s.Failed} fits failed" : "")}"]);
+            rows.Add([$"effect with errors of {_exposure.Name} taken out (SD {Shown.Chosen(study.ExposureErrorSd)}, simulation and extrapolation)", Shown.Number(s.Corrected), $"as measured {Shown.Number(s.Naive)}{(s.Failed > 0 ? $"; {s.Failed} fits failed" : "")}"]);
         return new(["check", "value", ""], rows);
     }
 

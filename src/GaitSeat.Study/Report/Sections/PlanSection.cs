@@ -9,7 +9,7 @@ internal sealed class PlanSection(ReportBuilder report, StudySettings study, int
 {
     public static string Method(StudySettings study) =>
         $"{Shown.Count(study.Power.Simulations)} seasons are drawn for each plan from what is believed of the spreads, and each is analysed as a dose–response study would be. "
-        + $"Asked about: {Shown.Number(study.Power.StepCm)} cm more of stirrup, with a true effect of {Shown.Number(study.Plan.EffectPerCm * study.Power.StepCm)} in the outcome's unit. The spreads are assumptions: take them from the reliability of a season that was measured.";
+        + $"Asked about: {Shown.Chosen(study.Power.StepCm)} cm more of stirrup, with a true effect of {Shown.Chosen(study.Plan.EffectPerCm * study.Power.StepCm)} in the outcome's unit. The spreads are assumptions: take them from the reliability of a season that was measured.";
 
     public void Write(IReadOnlyList<PowerResult> plans)
     {
@@ -30,8 +30,8 @@ internal sealed class PlanSection(ReportBuilder report, StudySettings study, int
     {
         if (study.WantedHalfWidth == 0) return "No half width was asked for (wanted_half_width).";
         return PowerSimulation.FirstWithin(plans.OrderBy(p => p.Plan.Riders).ThenBy(p => p.Plan.StridesPerLength), study.WantedHalfWidth) is { } first
-            ? $"For an interval of ± {Shown.Number(study.WantedHalfWidth)} in nine seasons of ten, the smallest plan tried that does is {first.Plan.Riders} riders at {first.Plan.LengthsPerRider} lengths with {first.Plan.StridesPerLength} strides each (± {Shown.Number(first.HalfWidth90)})."
-            : $"None of the plans tried gives an interval of ± {Shown.Number(study.WantedHalfWidth)} in nine seasons of ten; plan more riders. Strides beyond a few tens add little, since riders differ.";
+            ? $"For an interval of ± {Shown.Chosen(study.WantedHalfWidth)} in nine seasons of ten, the smallest plan tried that does is {first.Plan.Riders} riders at {first.Plan.LengthsPerRider} lengths with {first.Plan.StridesPerLength} strides each (± {Shown.Number(first.HalfWidth90)})."
+            : $"None of the plans tried gives an interval of ± {Shown.Chosen(study.WantedHalfWidth)} in nine seasons of ten; plan more riders. Strides beyond a few tens add little, since riders differ.";
     }
 
     private static PlanPoint Point(PowerResult p) => new($"{p.Plan.StridesPerLength} strides at each length", p.Plan.Riders, p.HalfWidth90, 100 * p.Detected.Value, 100 * p.Detected.Low, 100 * p.Detected.High);

@@ -28,7 +28,7 @@ internal static class Questions
         Overview(report, result, number);
         foreach (var answer in result.Answers) Answer(report, answer, study, number);
         report.Add(new Heading(3, "Rows of this question"));
-        foreach (var answers in result.Answers.GroupBy(a => string.Join(';', a.Flow))) Flow(report, [.. answers], number);
+        Flow(report, result, number);
     }
 
     private static string Method(StudySettings study) => study.Kind switch
@@ -78,22 +78,29 @@ internal static class Questions
         if (result.Answers.OfType<ReliabilityAnswer>().ToArray() is { Length: > 1 } reliable)
         {
             report.Picture($"q{number}-icc", "Intraclass correlation of session means with its 95 % interval, from most to least.",
-                (png, svg) => IntervalPlot.Save("reliability between sessions", "ICC(1,1) of session means", [.. reliable.OrderByDescending(r => r.Reliability.Icc).Select(r => new IntervalRow(r.Outcome, r.Reliability.Icc, r.Reliability.IccLow, r.Reliability.IccHigh))], double.NaN, report.Note, png, svg));
+                (png, svg) => IntervalPlot.Save("reliability between sessions", "ICC(1,1) of session means", [.. reliable.OrderByDescending(r => r.Reliability.Icc).Select(r => new IntervalRow(ColumnTerm.Of(r.Outcome).Label, r.Reliability.Icc, r.Reliability.IccLow, r.Reliability.IccHigh))], double.NaN, report.Note, png, svg));
         }
 
         if (result.Answers.OfType<DoseAnswer>().ToArray() is { Length: > 1 } doses)
         {
             report.Picture($"q{number}-outcomes", $"Effect of the step on each outcome with its 95 % interval, in units of the outcome's spread from stride to stride; orange: what the study was written for.",
-                (png, svg) => IntervalPlot.Save("all outcomes", "effect, in stride-to-stride SD", [.. doses.Select(d => InSpread(d.Outcome, d.Effect, d.Fit.ResidualSd, !d.IsExploratory))], 0, report.Note, png, svg));
+                (png, svg) => IntervalPlot.Save("all outcomes", "effect, in stride-to-stride SD", [.. doses.Select(d => InSpread(ColumnTerm.Of(d.Outcome).Label, d.Effect, d.Fit.ResidualSd, !d.IsExploratory))], 0, report.Note, png, svg));
         }
     }
 
     private static IntervalRow InSpread(string outcome, ContrastEstimate e, double sd, bool stands) => new(outcome, e.Estimate / sd, e.Low / sd, e.High / sd, stands);
 
-    private static void Flow(ReportBuilder report, StudyAnswer[] answers, int number)
+    /// <summary>Steps that all outcomes share, then what each lacks of its own.</summary>
+    private static void Flow(ReportBuilder report, StudyResult result, int number)
     {
-        report.Add(new FigureTable([string.Join(", ", answers.Select(a => a.Outcome)), "left out", "left"], [.. answers[0].Flow.Select(f => (IReadOnlyList<string>)[f.Reason, Shown.Count(f.LeftOut), Shown.Count(f.Left)])]));
-        foreach (var answer in answers)
+        var shared = result.Answers[0].Flow.TakeWhile((step, i) => result.Answers.All(a => a.Flow[i] == step)).ToArray();
+        report.Add(new FigureTable(
+            ["step", "left out", "left"],
+            [
+                .. shared.Select(f => (IReadOnlyList<string>)[f.Reason, Shown.Count(f.LeftOut), Shown.Count(f.Left)]),
+                .. result.Answers.SelectMany(a => a.Flow.Skip(shared.Length).Where(f => f.LeftOut > 0 || f == a.Flow[^1]).Select(f => (IReadOnlyList<string>)[$"{a.Outcome}: {f.Reason}", Shown.Count(f.LeftOut), Shown.Count(f.Left)])),
+            ]));
+        foreach (var answer in result.Answers)
             foreach (var step in answer.Flow) report.Add(number, answer.Outcome, ($"left out: {step.Reason}", step.LeftOut));
     }
 }
