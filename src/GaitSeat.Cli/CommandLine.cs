@@ -25,7 +25,7 @@ public static class CommandLine
             config.AddCommand<WatchCommand>("watch").WithDescription("Watch a folder and measure what comes in, by night if so told, until stopped.");
             config.AddCommand<ClipCommand>("clip").IsHidden();
             config.AddCommand<SheetCommand>("sheet").WithDescription("Write a session sheet with the clips of a folder, or add the clips it lacks.");
-            config.AddCommand<DemoCommand>("demo").WithDescription("Make the demo season and measure it.");
+            config.AddCommand<DemoCommand>("demo").WithDescription("Make the demo season, measure it and ask its study.");
             config.AddCommand<CheckCommand>("check").WithDescription("Tell what is installed and what is not.");
             config.AddCommand<AccuracyCommand>("accuracy").WithDescription("Measure footage with known truth and print the errors.");
             config.AddCommand<MarksCommand>("marks").WithDescription("Compare body points with marks made by eye in stills and clips.");

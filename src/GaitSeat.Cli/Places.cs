@@ -11,6 +11,8 @@ internal static class Places
 
     public static string StandardPipeline => Path.Combine(Home, "pipelines", "standard.yaml");
 
+    public static string DemoStudy => Path.Combine(Home, "pipelines", "demo-study.yaml");
+
     public static string TeachingOrder => Path.Combine(Home, "datasets", "teaching-order.json");
 
     public static string Exercises => Path.Combine(Home, "datasets", "exercises");

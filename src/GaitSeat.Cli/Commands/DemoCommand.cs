@@ -1,14 +1,16 @@
 using System.ComponentModel;
 using GaitSeat.Cli.Output;
+using GaitSeat.Cli.Studies;
 using GaitSeat.Pipeline.Season;
 using GaitSeat.Pipeline.Settings;
+using GaitSeat.Pipeline.Studies;
 using GaitSeat.Studio;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
 namespace GaitSeat.Cli.Commands;
 
-/// <summary>Makes the demo season (a riding school of our own invention) and runs the main job on it.</summary>
+/// <summary>Makes the demo season (a riding school of our own invention) runs the main job on it and asks the demo's study of it.</summary>
 public sealed class DemoCommand(AnsiConsoles consoles) : AsyncCommand<DemoCommand.Arguments>
 {
     public sealed class Arguments : CommandSettings
@@ -28,9 +30,19 @@ public sealed class DemoCommand(AnsiConsoles consoles) : AsyncCommand<DemoComman
 
         var summary = await ProcessCommand.RunAsync(consoles, new(clips, Path.Combine(folder, "dataset")), new PipelineSettings(), cancellationToken);
         SummaryTable.Write(consoles.Out, summary);
+        await AskAsync(summary.DatasetFolder, Path.Combine(folder, "study"), cancellationToken);
         consoles.Out.WriteLine($"clips and sheet: {clips}");
         consoles.Out.WriteLine($"overlays, stills, plots: {SeasonRun.PictureFolder(summary.DatasetFolder)}");
         return ProcessCommand.ExitCodeOf(summary);
+    }
+
+    /// <summary>The demo's study, by the study file that comes with the program.</summary>
+    private async Task AskAsync(string dataset, string report, CancellationToken ct)
+    {
+        consoles.Out.WriteLine("What the demo's study says (of invented riders):");
+        var command = StudyLines.Command(Path.Combine("pipelines", Path.GetFileName(Places.DemoStudy)), dataset, null, report);
+        var results = await Task.Run(() => StudyJob.Run(new(Places.DemoStudy, dataset, null, report, command, ProcessCommand.SoftwareVersion), ct), ct);
+        StudyLines.Write(consoles, results, report);
     }
 
     private sealed class LineProgress(IAnsiConsole console) : IProgress<DemoProgress>

@@ -15,7 +15,7 @@ namespace GaitSeat.Pipeline.Studies;
 public sealed class StudyFile
 {
     private const string QuestionsKey = "questions", TitleKey = "title", RegisteredKey = "registered", DataNoteKey = "data_note";
-    private readonly IReadOnlyList<YamlMappingNode> _nodes;
+    private readonly IReadOnlyList<(YamlMappingNode Settings, long Line)> _nodes;
 
     private StudyFile(string path, byte[] content, DateTimeOffset changedAt, YamlMappingNode root)
     {
@@ -27,7 +27,7 @@ public sealed class StudyFile
         DataNote = Text(root, DataNoteKey) ?? "";
         Registered = DateOf(root, errors);
         _nodes = QuestionNodes(root, errors);
-        Questions = [.. _nodes.Select(n => EveryMeasure.In((StudySettings)binder.Bind(typeof(StudySettings), n, "")))];
+        Questions = [.. _nodes.Select(n => EveryMeasure.In((StudySettings)binder.Bind(typeof(StudySettings), n.Settings, "")))];
         errors.AddRange(binder.Errors);
         if (errors.Count == 0) errors.AddRange(Questions.SelectMany((q, i) => StudyCheck.Of(q).Select(m => ErrorOf(i, m))));
         if (errors.Count > 0) throw new SettingsException(errors);
@@ -84,16 +84,16 @@ public sealed class StudyFile
     internal SettingsError ErrorOf(int question, StudyMistake mistake)
     {
         var key = mistake.Key.Split('.')[0];
-        var node = _nodes[question];
-        var line = node.Children.FirstOrDefault(c => (c.Key as YamlScalarNode)?.Value == key).Key?.Start.Line ?? node.Start.Line;
+        var (settings, first) = _nodes[question];
+        var line = settings.Children.FirstOrDefault(c => (c.Key as YamlScalarNode)?.Value == key).Key?.Start.Line ?? first;
         return new(Path, line, mistake.Key, mistake.Problem);
     }
 
-    private IReadOnlyList<YamlMappingNode> QuestionNodes(YamlMappingNode root, List<SettingsError> errors)
+    private IReadOnlyList<(YamlMappingNode, long)> QuestionNodes(YamlMappingNode root, List<SettingsError> errors)
     {
         var shared = Without(root, QuestionsKey, TitleKey, RegisteredKey, DataNoteKey);
-        if (!root.Children.TryGetValue(QuestionsKey, out var list)) return [shared];
-        if (list is YamlSequenceNode { Children.Count: > 0 } several && several.All(q => q is YamlMappingNode)) return [.. several.Cast<YamlMappingNode>().Select(q => Over(shared, q))];
+        if (!root.Children.TryGetValue(QuestionsKey, out var list)) return [(shared, root.Start.Line)];
+        if (list is YamlSequenceNode { Children.Count: > 0 } several && several.All(q => q is YamlMappingNode)) return [.. several.Cast<YamlMappingNode>().Select(q => (Over(shared, q), q.Start.Line))];
         errors.Add(new(Path, list.Start.Line, QuestionsKey, "expected a list of questions, each a group of settings"));
         return [];
     }
