@@ -12,9 +12,10 @@ public sealed record Registration(string FileName, string Sha256, DateOnly? Regi
 /// <param name="ClipsSetAside">By reason.</param>
 /// <param name="StridesLeftOut">Strides that were cut and dropped, by reason.</param>
 /// <param name="FramesLeftOut">Frames that were looked at and left out, by reason.</param>
+/// <param name="SchemaVersions">Layouts the rows were written in; older ones are read as the present one.</param>
 /// <param name="Fingerprints">SHA-256 over the columns each question read, by question.</param>
 public sealed record DataOrigin(
-    string Folder, string PipelineHash, string ModelHash, IReadOnlyList<string> SoftwareVersions, int SchemaVersion,
+    string Folder, string PipelineHash, string ModelHash, IReadOnlyList<string> SoftwareVersions, IReadOnlyList<int> SchemaVersions,
     long Clips, IReadOnlyList<(string Reason, long Count)> ClipsSetAside, long ClipsWithoutStrides, long Strides,
     IReadOnlyList<(string Reason, long Count)> StridesLeftOut, IReadOnlyList<(string Reason, long Count)> FramesLeftOut,
     DateOnly? FirstSession, DateOnly? LastSession, IReadOnlyList<string> Fingerprints)

@@ -138,30 +138,28 @@ public sealed class StudyCommandTests(StudyDataset season) : IClassFixture<Study
         await File.WriteAllBytesAsync(file, (await File.ReadAllBytesAsync(file))[..200]);
         var (code, _, error) = await RunAsync(Dose, copy);
         Assert.Equal(ExitCodes.WrongUsage, code);
-        Assert.Contains("could not be read", error, StringComparison.Ordinal);
-        Assert.Contains(Path.GetFileName(file), error, StringComparison.Ordinal);
+        Assert.Contains($"{Path.GetFileName(file)}' is damaged", error, StringComparison.Ordinal);
     }
 
-    [Theory]
-    [InlineData(2, true, "strides of several layouts (schema version 1: ")]
-    [InlineData(99, false, "has schema version 99; this program knows versions up to")]
-    public async Task OtherLayouts_AreRefused(int version, bool oneFile, string message)
+    /// <summary>One file of a newer program among the others; older layouts are read as the present one (tests of the dataset).</summary>
+    [Fact]
+    public async Task MixedWithANewerLayout_IsRefused()
     {
         var copy = season.CopyTo(Path.Combine(_folder, "copy"));
-        var files = Directory.GetFiles(Path.Combine(copy, "strides"), "*.parquet", SearchOption.AllDirectories);
-        using var duck = new DuckDBConnection("DataSource=:memory:");
-        duck.Open();
-        foreach (var file in oneFile ? files[..1] : files)
+        var file = Directory.GetFiles(Path.Combine(copy, "strides"), "*.parquet", SearchOption.AllDirectories)[0];
+        using (var duck = new DuckDBConnection("DataSource=:memory:"))
         {
+            duck.Open();
             using var command = duck.CreateCommand();
-            command.CommandText = $"COPY (SELECT * REPLACE (CAST({version} AS INTEGER) AS schema_version) FROM read_parquet('{file}')) TO '{file}.new' (FORMAT parquet)";
+            command.CommandText = $"COPY (SELECT * REPLACE (CAST(99 AS INTEGER) AS schema_version) FROM read_parquet('{file}')) TO '{file}.new' (FORMAT parquet)";
             command.ExecuteNonQuery();
-            File.Move(file + ".new", file, overwrite: true);
         }
 
+        File.Move(file + ".new", file, overwrite: true);
         var (code, _, error) = await RunAsync(Dose, copy);
         Assert.Equal(ExitCodes.WrongUsage, code);
-        Assert.Contains(message, error, StringComparison.Ordinal);
+        Assert.Contains("newer", error, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(Path.Combine(_folder, "out")));
     }
 
     [Fact]

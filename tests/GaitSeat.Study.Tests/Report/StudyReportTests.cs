@@ -106,6 +106,6 @@ public sealed class StudyReportTests : IDisposable
 
     private static ReportInput Input(IReadOnlyList<StudyResult> results) => new(
         "A season", Note, new("x.yaml", "abc123", null, new(2026, 2, 1), "question: How?\n"),
-        new("season", "pipe-1", "model-1", ["0.9.9"], 1, 12, [("no_rider", 2)], 1, 480, [("hole_in_points", 7)], [("turned_out", 40)], new(2026, 3, 1), new(2026, 5, 1), [.. results.Select((_, i) => $"fingerprint-{i + 1}")]),
+        new("season", "pipe-1", "model-1", ["0.9.9"], [1], 12, [("no_rider", 2)], 1, 480, [("hole_in_points", 7)], [("turned_out", 40)], new(2026, 3, 1), new(2026, 5, 1), [.. results.Select((_, i) => $"fingerprint-{i + 1}")]),
         results, "./gaitseat study x.yaml --dataset season --out out", "0.9.9");
 }

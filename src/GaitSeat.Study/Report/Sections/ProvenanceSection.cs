@@ -27,7 +27,7 @@ internal static class ProvenanceSection
         yield return ["pipeline hash", data.PipelineHash];
         yield return ["model hash", data.ModelHash];
         yield return ["measured with", string.Join(", ", data.SoftwareVersions.Select(v => $"gaitseat {v}"))];
-        yield return ["schema version", Shown.Count(data.SchemaVersion)];
+        yield return ["schema version of the rows", string.Join(", ", data.SchemaVersions.Select(v => Shown.Count(v)))];
         foreach (var (file, sha, lines, _) in data.ValuesFiles) yield return [$"values from {file}", $"{Shown.Count(lines)} lines, SHA-256 {sha}"];
         for (var i = 0; i < data.Fingerprints.Count; i++)
             if (data.Fingerprints[i].Length > 0) yield return [$"SHA-256 of the columns read by question {i + 1}", data.Fingerprints[i]];
