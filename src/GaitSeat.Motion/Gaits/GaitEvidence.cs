@@ -47,9 +47,9 @@ internal sealed class GaitEvidence(GaitSettings settings)
         void Set(Gait gait, double value) => evidence[(int)gait] = Math.Max(evidence[(int)gait], value);
     }
 
-    /// <summary>A horse that stands does not bounce: then it is the surroundings that were not followed.</summary>
+    /// <summary>A horse that stands does not bounce (a slope or a camera may drift, slower than any beat): then it is the surroundings that were not followed.</summary>
     private WindowEvidence WithoutAFalseHalt(WindowEvidence w) =>
-        Halted(w, 0) > 0.5 && w.BouncePct > settings.TrotAmplitudePctLeg ? w with { SpeedLegsPerSecond = double.NaN } : w;
+        Halted(w, 0) > 0.5 && w.BouncePct > settings.TrotAmplitudePctLeg && w.BounceHz > settings.MinBounceHz ? w with { SpeedLegsPerSecond = double.NaN } : w;
 
     private double TrotBounce(WindowEvidence w) =>
         Above(w.BounceHz, settings.TrotFromHz)

@@ -62,9 +62,9 @@ public sealed record GaitSettings
     [Range(0.1, 20.0)]
     public double RisingAmplitudePctLeg { get; init; } = 1.0;
 
-    /// <summary>Below this speed over the ground it may be a halt, legs a second; a walk covers about 2 (Clayton 1995, from memory).</summary>
+    /// <summary>Below this speed over the ground it may be a halt, legs a second; a walk covers about 2 (Clayton 1995, from memory), and 0.5 in a clip shown at a third of its pace.</summary>
     [Range(0.0, 5.0)]
-    public double HaltSpeedLegsPerSecond { get; init; } = 0.5;
+    public double HaltSpeedLegsPerSecond { get; init; } = 0.35;
 
     /// <summary>Fastest walk and slowest canter over the ground, legs a second: 2.1 m/s, between an extended walk's 1.8 and a collected canter's 3.3 m/s (Clayton 1994, 1995, from memory).</summary>
     [Range(0.5, 20.0)]
