@@ -16,15 +16,21 @@ public sealed class CheckCommand(AnsiConsoles consoles) : Command
         {
             ok &= Line(source.Name, () =>
             {
-                var store = Places.Models();
-                var file = store.Ensure(source);
-                var worst = ModelStore.Verify(file).Require().Worst.Greatest;
-                return string.Create(CultureInfo.InvariantCulture, $"{file.Sha256[..12]}, greatest difference from its reference values {worst:0.0e0}");
+                var file = Places.Models().Ensure(source);
+                return $"{file.Sha256[..12]}, {Verified(file, InferenceDevice.Cpu)}{(InferenceDevices.IsBuiltIn(InferenceDevice.Gpu) ? $"; {Verified(file, InferenceDevice.Gpu)}" : "")}";
             });
         }
 
         ok &= Line("pipeline", () => File.Exists(Places.StandardPipeline) ? Places.StandardPipeline : throw new FileNotFoundException($"{Places.StandardPipeline} is missing: restore it from the repository"));
         return ok ? ExitCodes.Done : ExitCodes.NotInstalled;
+    }
+
+    private static string Verified(ModelFile file, InferenceDevice wanted)
+    {
+        var found = ModelStore.Verify(file, wanted).Require();
+        return found.Device == wanted
+            ? string.Create(CultureInfo.InvariantCulture, $"on the {wanted.ToString().ToLowerInvariant()} greatest difference from its reference values {found.Worst.Greatest:0.0e0}")
+            : "no gpu found that CUDA can use";
     }
 
     private bool Line(string what, Func<string> find)

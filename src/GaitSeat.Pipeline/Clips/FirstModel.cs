@@ -27,6 +27,6 @@ internal sealed class FirstModel
         }
     }
 
-    public BodyPointReader Reader(ModelFile torso, BodyPointSettings settings, int workers) =>
-        _user is null ? new(File, torso, settings, workers) : new(_user, torso, settings, workers);
+    public BodyPointReader Reader(ModelFile torso, BodyPointSettings settings, int workers, InferenceDevice device) =>
+        _user is null ? new(File, torso, settings, workers, device) : new(_user, torso, settings, workers, device);
 }

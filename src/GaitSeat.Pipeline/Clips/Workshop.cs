@@ -18,8 +18,8 @@ public sealed class Workshop : IDisposable
         Models = [detector, bodyPoints.File, torso];
         ModelHash = ModelStore.HashOf(Models);
         PipelineHash = Pipeline.Settings.PipelineHash.Of(settings);
-        _detector = new(() => new ObjectDetector(detector, settings.Detector, settings.Run.PointWorkers));
-        _points = new(() => bodyPoints.Reader(torso, settings.BodyPoints, settings.Run.PointWorkers));
+        _detector = new(() => new ObjectDetector(detector, settings.Detector, settings.Run.PointWorkers, settings.Run.Device));
+        _points = new(() => bodyPoints.Reader(torso, settings.BodyPoints, settings.Run.PointWorkers, settings.Run.Device));
     }
 
     public FfmpegTools Ffmpeg { get; }

@@ -5,6 +5,7 @@ using GaitSeat.Footage.Pictures;
 using GaitSeat.Motion;
 using GaitSeat.Pipeline.Watch;
 using GaitSeat.Vision.Flow;
+using GaitSeat.Vision.Models;
 using GaitSeat.Vision.Sight;
 
 namespace GaitSeat.Pipeline.Settings;
@@ -68,6 +69,9 @@ public sealed record RunSettings
     /// <summary>Workers that read body points side by side, one thread each; two single threads beat one with two on a 2-core machine (measured, docs/performance.md).</summary>
     [Range(1, 64)]
     public int PointWorkers { get; init; } = 2;
+
+    /// <summary>What the models run on; 'gpu' needs a build with CUDA (docs/performance.md), and falls back to the processor where there is no card. Numbers agree within the models' reference tolerance, as 'gaitseat check' tells.</summary>
+    public InferenceDevice Device { get; init; } = InferenceDevice.Cpu;
 
     /// <summary>Decoded frames that may wait for a worker; bounds memory.</summary>
     [Range(1, 256)]

@@ -43,12 +43,13 @@ public sealed class ModelStore(string weightsFolder, string cacheFolder)
     }
 
     /// <summary>Runs a fixed picture through a model of the catalogue and compares with what the weights' own runtime made of it.</summary>
+    /// <param name="device">What to run on if it is there.</param>
     /// <exception cref="ArgumentException">There are no reference values for this model.</exception>
     /// <exception cref="ModelException">The file cannot be loaded.</exception>
-    public static ModelVerification Verify(ModelFile model)
+    public static ModelVerification Verify(ModelFile model, InferenceDevice device = InferenceDevice.Cpu)
     {
         ArgumentNullException.ThrowIfNull(model);
-        return ModelVerifier.Verify(model);
+        return ModelVerifier.Verify(model, device);
     }
 
     /// <summary>What besides the published bytes decides the bytes of the ONNX file.</summary>

@@ -3,8 +3,9 @@ using System.Globalization;
 namespace GaitSeat.Vision.Models;
 
 /// <summary>How a model on this machine compares with the weights' own runtime on the same fixed picture.</summary>
+/// <param name="Device">What it ran on.</param>
 /// <param name="Runtime">What made the reference values.</param>
-public sealed record ModelVerification(string Model, string Runtime, IReadOnlyList<OutputDifference> Outputs)
+public sealed record ModelVerification(string Model, InferenceDevice Device, string Runtime, IReadOnlyList<OutputDifference> Outputs)
 {
     public bool IsPassed => Outputs.All(o => o.IsPassed);
 

@@ -13,7 +13,7 @@ internal static class ModelVerifier
     /// </summary>
     private const double AllowedLandmarkPx = 0.01;
 
-    public static ModelVerification Verify(ModelFile model)
+    public static ModelVerification Verify(ModelFile model, InferenceDevice device)
     {
         var source = ModelCatalogue.All.FirstOrDefault(s => s.Name == model.Name);
         if (source is null || ReferenceValues.For(model.Name) is not { } reference)
@@ -22,11 +22,11 @@ internal static class ModelVerifier
                 $"no reference values for model '{model.Name}'; there are some for {string.Join(", ", ModelCatalogue.All.Select(s => s.Name))}", nameof(model));
         }
 
-        using var session = new OnnxSession(model, threads: 1);
+        using var session = new OnnxSession(model, threads: 1, device);
         var outputs = session.Run(ReferenceInput.For(source), batch: 1);
         var differences = new List<OutputDifference>();
         foreach (var expected in reference.Outputs) differences.Add(Compare(expected, outputs[expected.Name]));
-        return new ModelVerification(model.Name, reference.Runtime, differences);
+        return new ModelVerification(model.Name, session.Device, reference.Runtime, differences);
     }
 
     private static OutputDifference Compare(ReferenceOutput expected, ReadOnlySpan<float> found)

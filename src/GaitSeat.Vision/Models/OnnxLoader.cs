@@ -5,22 +5,42 @@ namespace GaitSeat.Vision.Models;
 /// <summary>Opens an ONNX file with the session settings that we measured to be best, and looks whether we can feed it.</summary>
 internal static class OnnxLoader
 {
-    public static InferenceSession Load(ModelFile model, OnnxSessionOptions options)
+    /// <returns>The session, and what it runs on: the processor where the device wanted is not there.</returns>
+    public static (InferenceSession Session, InferenceDevice Device) Load(ModelFile model, int threads, InferenceDevice wanted)
     {
-        using var settings = SettingsOf(options);
-        InferenceSession session;
+        var (session, device) = OnGpu(model, threads, wanted) is { } onGpu ? (onGpu, InferenceDevice.Gpu) : (OnCpu(model, threads), InferenceDevice.Cpu);
+        if (Complaint(session) is not { } complaint) return (session, device);
+        session.Dispose();
+        throw new ModelException($"model '{model.Name}' in {model.Path} {complaint}");
+    }
+
+    private static InferenceSession OnCpu(ModelFile model, int threads)
+    {
+        using var settings = Settings(threads);
         try
         {
-            session = new InferenceSession(model.Path, settings);
+            return new InferenceSession(model.Path, settings);
         }
         catch (OnnxRuntimeException e)
         {
             throw new ModelException($"cannot load model '{model.Name}' from {model.Path}: {e.Message}", e);
         }
+    }
 
-        if (Complaint(session) is not { } complaint) return session;
-        session.Dispose();
-        throw new ModelException($"model '{model.Name}' in {model.Path} {complaint}");
+    /// <summary>Null where there is no card, or its libraries are missing: the runtime tells only by failing.</summary>
+    private static InferenceSession? OnGpu(ModelFile model, int threads, InferenceDevice wanted)
+    {
+        if (wanted != InferenceDevice.Gpu || !InferenceDevices.IsBuiltIn(wanted)) return null;
+        using var settings = Settings(threads);
+        try
+        {
+            settings.AppendExecutionProvider_CUDA();
+            return new InferenceSession(model.Path, settings);
+        }
+        catch (OnnxRuntimeException)
+        {
+            return null;
+        }
     }
 
     private static string? Complaint(InferenceSession session)
@@ -42,19 +62,14 @@ internal static class OnnxLoader
         return others.Length == 0 ? null : $"has outputs that are not of 32-bit floats: {string.Join(", ", others)}";
     }
 
-    private static SessionOptions SettingsOf(OnnxSessionOptions options)
+    private static SessionOptions Settings(int threads)
     {
-        if (!string.Equals(options.ExecutionProvider, "cpu", StringComparison.OrdinalIgnoreCase))
-        {
-            throw new ArgumentException($"execution provider '{options.ExecutionProvider}' is not built in; allowed: cpu", nameof(options));
-        }
-
         var settings = new SessionOptions
         {
             // Halves the time of the lower levels on CPU (blocked memory layout), our own measurement.
             GraphOptimizationLevel = GraphOptimizationLevel.ORT_ENABLE_ALL,
             ExecutionMode = ExecutionMode.ORT_SEQUENTIAL,
-            IntraOpNumThreads = options.Threads,
+            IntraOpNumThreads = threads,
             InterOpNumThreads = 1,
             LogSeverityLevel = OrtLoggingLevel.ORT_LOGGING_LEVEL_ERROR,
         };

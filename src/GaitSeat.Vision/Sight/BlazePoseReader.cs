@@ -4,13 +4,13 @@ using GaitSeat.Vision.Models;
 namespace GaitSeat.Vision.Sight;
 
 /// <summary>BlazePose heavy on a square along the trunk that the first model found. One caller at a time.</summary>
-internal sealed class BlazePoseReader(ModelFile heavy, BodyPointSettings settings) : IDisposable
+internal sealed class BlazePoseReader(ModelFile heavy, BodyPointSettings settings, InferenceDevice device) : IDisposable
 {
     private const int InputPx = 256;
 
     private static readonly InputFormat Format = new(false, false, [1 / 255f, 1 / 255f, 1 / 255f], [0, 0, 0], 0);
 
-    private readonly OnnxSession _session = new(heavy, 1);
+    private readonly OnnxSession _session = new(heavy, 1, device);
     private readonly float[] _input = new float[3 * InputPx * InputPx];
 
     /// <summary>33 points; null when the first model's trunk has no length.</summary>

@@ -15,25 +15,26 @@ public sealed class BodyPointReader : IDisposable
     /// <param name="thunder">MoveNet Thunder.</param>
     /// <param name="heavy">BlazePose heavy; null to go without heel and toe.</param>
     /// <param name="workers">How many frames at once.</param>
+    /// <param name="device">What to run on if it is there.</param>
     /// <exception cref="ModelException">A model cannot be loaded.</exception>
-    public BodyPointReader(ModelFile thunder, ModelFile? heavy, BodyPointSettings settings, int workers)
-        : this(() => new MoveNetReader(thunder, settings.BoxCropFactor), heavy, settings, workers)
+    public BodyPointReader(ModelFile thunder, ModelFile? heavy, BodyPointSettings settings, int workers, InferenceDevice device = InferenceDevice.Cpu)
+        : this(() => new MoveNetReader(thunder, settings.BoxCropFactor, device), heavy, settings, workers, device)
     {
     }
 
     /// <param name="user">A user's own model in MoveNet's place.</param>
-    /// <inheritdoc cref="BodyPointReader(ModelFile, ModelFile?, BodyPointSettings, int)"/>
-    public BodyPointReader(UserModel user, ModelFile? heavy, BodyPointSettings settings, int workers)
-        : this(() => new UserModelReader(user, settings.BoxCropFactor), heavy, settings, workers)
+    /// <inheritdoc cref="BodyPointReader(ModelFile, ModelFile?, BodyPointSettings, int, InferenceDevice)"/>
+    public BodyPointReader(UserModel user, ModelFile? heavy, BodyPointSettings settings, int workers, InferenceDevice device = InferenceDevice.Cpu)
+        : this(() => new UserModelReader(user, settings.BoxCropFactor, device), heavy, settings, workers, device)
     {
     }
 
-    private BodyPointReader(Func<IBoxPointReader> first, ModelFile? heavy, BodyPointSettings settings, int workers)
+    private BodyPointReader(Func<IBoxPointReader> first, ModelFile? heavy, BodyPointSettings settings, int workers, InferenceDevice device)
     {
         ArgumentNullException.ThrowIfNull(settings);
         ArgumentOutOfRangeException.ThrowIfLessThan(workers, 1);
         _mirrorEveryOther = settings.MirrorEveryOther;
-        _workers = [.. Enumerable.Range(0, workers).Select(_ => (first(), heavy is null ? null : new BlazePoseReader(heavy, settings)))];
+        _workers = [.. Enumerable.Range(0, workers).Select(_ => (first(), heavy is null ? null : new BlazePoseReader(heavy, settings, device)))];
     }
 
     public int Workers => _workers.Length;

@@ -4,14 +4,14 @@ using GaitSeat.Vision.Models;
 namespace GaitSeat.Vision.Sight;
 
 /// <summary>MoveNet Thunder on a square around the rider's box.</summary>
-internal sealed class MoveNetReader(ModelFile thunder, double cropFactor) : IBoxPointReader
+internal sealed class MoveNetReader(ModelFile thunder, double cropFactor, InferenceDevice device) : IBoxPointReader
 {
     private const int InputPx = 256;
 
     // RGB 0..255: the graph itself maps to -1..1.
     private static readonly InputFormat Format = new(false, false, [1, 1, 1], [0, 0, 0], 0);
 
-    private readonly OnnxSession _session = new(thunder, 1);
+    private readonly OnnxSession _session = new(thunder, 1, device);
     private readonly float[] _input = new float[3 * InputPx * InputPx];
 
     public RawPoints Read(Frame frame, BoxPx rider, bool mirrored)

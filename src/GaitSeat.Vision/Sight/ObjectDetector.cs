@@ -23,16 +23,20 @@ public sealed class ObjectDetector : IDisposable
     /// <param name="nanodet">The detector's weights.</param>
     /// <param name="settings">Thresholds.</param>
     /// <param name="workers">Sessions side by side, each of one thread.</param>
-    public ObjectDetector(ModelFile nanodet, DetectorSettings settings, int workers = 1)
+    /// <param name="device">What to run on if it is there.</param>
+    public ObjectDetector(ModelFile nanodet, DetectorSettings settings, int workers = 1, InferenceDevice device = InferenceDevice.Cpu)
     {
         ArgumentNullException.ThrowIfNull(nanodet);
         ArgumentNullException.ThrowIfNull(settings);
         ArgumentOutOfRangeException.ThrowIfLessThan(workers, 1);
         _settings = settings;
-        _workers = [.. Enumerable.Range(0, workers).Select(_ => new Worker(new OnnxSession(nanodet, 1)))];
+        _workers = [.. Enumerable.Range(0, workers).Select(_ => new Worker(new OnnxSession(nanodet, 1, device)))];
     }
 
     public int Workers => _workers.Length;
+
+    /// <summary>What it runs on.</summary>
+    public InferenceDevice Device => _workers[0].Session.Device;
 
     /// <summary>Persons and horses of a frame, best first.</summary>
     /// <param name="worker">0-based; two calls at a time must not share one.</param>
