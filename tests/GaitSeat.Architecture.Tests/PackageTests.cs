@@ -14,6 +14,8 @@ public sealed class PackageTests
         ("SkiaSharp.NativeAssets.Linux.NoDependencies", null, ["GaitSeat.Footage", "GaitSeat.Study"]),
         ("ScottPlot", "ScottPlot", ["GaitSeat.Study"]),
         ("Microsoft.ML.OnnxRuntime", "Microsoft.ML.OnnxRuntime", ["GaitSeat.Vision"]),
+        ("Microsoft.ML.OnnxRuntime.Managed", "Microsoft.ML.OnnxRuntime", ["GaitSeat.Vision"]),
+        ("Microsoft.ML.OnnxRuntime.Gpu.Linux", null, ["GaitSeat.Vision"]),
         ("Microsoft.ML", "Microsoft.ML.Core", ["GaitSeat.Faults"]),
         ("Microsoft.ML.FastTree", "Microsoft.ML.FastTree", ["GaitSeat.Faults"]),
         ("Microsoft.ML.LightGbm", "Microsoft.ML.LightGbm", ["GaitSeat.Faults"]),
