@@ -1,4 +1,4 @@
-using MathNet.Numerics.Distributions;
+using GaitSeat.Study.Linear;
 
 namespace GaitSeat.Study.Agreement;
 
@@ -42,7 +42,7 @@ internal static class IccFormulas
     }
 
     private static (double Low, double High) Ratio(double f, int df1, int df2, double tail) =>
-        (f / FisherSnedecor.InvCDF(df1, df2, 1 - tail), f * FisherSnedecor.InvCDF(df2, df1, 1 - tail));
+        (f / FisherQuantile.Of(df1, df2, 1 - tail), f * FisherQuantile.Of(df2, df1, 1 - tail));
 
     private static (double Low, double High) Single((double Low, double High) f, int k) => ((f.Low - 1) / (f.Low + k - 1), (f.High - 1) / (f.High + k - 1));
 
@@ -59,8 +59,8 @@ internal static class IccFormulas
         var rest = n * (1 + (k - 1) * icc) - k * icc;
         var top = k * icc * judges + rest;
         var df = (k - 1) * (n - 1) * top * top / ((n - 1) * k * k * icc * icc * judges * judges + rest * rest);
-        var upper = FisherSnedecor.InvCDF(n - 1, df, 1 - tail);
-        var lower = FisherSnedecor.InvCDF(df, n - 1, 1 - tail);
+        var upper = FisherQuantile.Of(n - 1, df, 1 - tail);
+        var lower = FisherQuantile.Of(df, n - 1, 1 - tail);
         var spread = k * t.BetweenJudges + (k * n - k - n) * t.Residual;
         return (
             n * (t.BetweenTargets - upper * t.Residual) / (upper * spread + n * t.BetweenTargets),

@@ -7,6 +7,9 @@ internal static class Shown
 {
     private const double SmallestP = 0.001;
 
+    /// <summary>Smaller sizes are written with an exponent.</summary>
+    private const double Smallest = 0.01;
+
     /// <summary>Three digits or so, with a true minus; "–" where there is no number.</summary>
     public static string Number(double value) => double.IsFinite(value) ? Signed(value.ToString(Format(Math.Abs(value)), CultureInfo.InvariantCulture)) : "–";
 
@@ -19,7 +22,8 @@ internal static class Shown
     public static string Interval(double low, double high)
     {
         if (!double.IsFinite(low) || !double.IsFinite(high)) return "–";
-        var format = Format(Math.Min(high - low, Math.Max(Math.Abs(low), Math.Abs(high))));
+        var size = Math.Max(Math.Abs(low), Math.Abs(high));
+        var format = Format(size < Smallest ? size : Math.Max(Smallest, Math.Min(high - low, size)));
         return $"{Signed(low.ToString(format, CultureInfo.InvariantCulture))} to {Signed(high.ToString(format, CultureInfo.InvariantCulture))}";
     }
 
@@ -33,7 +37,7 @@ internal static class Shown
         >= 100 => "0",
         >= 10 => "0.0",
         >= 1 => "0.00",
-        >= 0.01 => "0.000",
+        >= Smallest => "0.000",
         _ => "0.0#e+0",
     };
 

@@ -21,6 +21,7 @@ public sealed class LmerRouteTests
     [Theory]
     [InlineData(MixedCriterion.Ml, false, true)]
     [InlineData(MixedCriterion.Reml, true, true)]
+    [InlineData(MixedCriterion.Reml, false, false)]
     public async Task Lme4_FindsTheSameModel(MixedCriterion criterion, bool nested, bool weights)
     {
         var data = MadeRows.Of(8, nested, weights);
@@ -35,6 +36,32 @@ public sealed class LmerRouteTests
         Assert.Equal(theirs.Length, ours.Length);
         Assert.All(ours, (o, i) => Assert.Equal(theirs[i], o, 1e-4 * Math.Max(0.1, Math.Abs(theirs[i]))));
         Assert.Equal(theirs[^1], fit.CriterionValue, 1e-6);
+    }
+
+    /// <summary>Riders, crossed horses and sessions within riders, unbalanced; and the profile interval of the slope, which lme4 finds by a spline through the profile.</summary>
+    [Fact]
+    public async Task Lme4_FindsTheSameProfileAndSessions()
+    {
+        const string Sessions = """
+            suppressMessages(library(lme4))
+            d <- read.csv(file("stdin"), header = FALSE, col.names = c("y", "x", "r", "h", "s"))
+            control <- lmerControl(optimizer = "bobyqa", optCtrl = list(rhoend = 1e-9, maxfun = 1e5), calc.derivs = FALSE)
+            m <- lmer(y ~ x + (1 + x | r) + (1 | h) + (1 | s), d, REML = FALSE, control = control)
+            v <- as.data.frame(VarCorr(m))
+            ci <- suppressMessages(confint(m, parm = "x", method = "profile"))
+            cat(format(c(fixef(m), v$sdcor[v$grp == "h"], v$sdcor[v$grp == "s"], sigma(m), -2 * c(logLik(m)), ci), digits = 15))
+            """;
+        var data = MadeRows.WithSessions(9);
+        var theirs = await RunAsync(Sessions, string.Join('\n', data.Outcome.Select((y, i) => string.Create(
+            CultureInfo.InvariantCulture,
+            $"{y:R},{data.Fixed[1].Values[i]:R},r{data.Random[0].Groups.LevelOf[i]},h{data.Random[1].Groups.LevelOf[i]},s{data.Random[2].Groups.LevelOf[i]}"))) + "\n");
+        var fit = MixedModel.Fit(data, new() { Criterion = MixedCriterion.Ml });
+        var profile = ProfileInterval.Of(fit, Contrast.Of(data.Fixed, data.Fixed[1].Name));
+        double[] ours = [fit.Fixed[0].Estimate, fit.Fixed[1].Estimate, fit.Random[1].StandardDeviations[0], fit.Random[2].StandardDeviations[0], fit.ResidualSd, fit.CriterionValue, profile.Low, profile.High];
+        Assert.Equal(theirs.Length, ours.Length);
+        Assert.All(ours[..6], (o, i) => Assert.Equal(theirs[i], o, 1e-4 * Math.Max(0.1, Math.Abs(theirs[i]))));
+        // A thousandth of the interval's width: the spline's own accuracy.
+        Assert.All(ours[6..], (o, i) => Assert.Equal(theirs[6 + i], o, 1e-3 * (profile.High - profile.Low)));
     }
 
     private static string Rows(MixedData data) => string.Join('\n', data.Outcome.Select((y, i) => string.Create(

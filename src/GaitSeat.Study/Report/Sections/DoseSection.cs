@@ -9,6 +9,9 @@ namespace GaitSeat.Study.Report.Sections;
 /// <summary>A dose–response answer: what was found, the pictures, and whether to believe the model.</summary>
 internal sealed class DoseSection(ReportBuilder report, StudySettings study, int question)
 {
+    /// <summary>Below so many a spread between riders is hardly known (no source: its standard error is a quarter of it and more).</summary>
+    private const int FewRiders = 10;
+
     private readonly ColumnTerm _exposure = ColumnTerm.Of(study.Exposure);
 
     public static string Method(StudySettings study)
@@ -72,7 +75,7 @@ internal sealed class DoseSection(ReportBuilder report, StudySettings study, int
         foreach (var term in answer.Fit.Random.Where(r => r.IsSingular))
             report.Add(new Warning($"Singular fit: as far as these data tell, the spread of '{term.Name}' is zero or its parts go together wholly. The effect can be read; the spread cannot, and a model without that term should give the same answer."));
         if (answer.Fit.ResidualAtBound) report.Add(new Warning("The stated measurement errors explain all of the spread from stride to stride, and more: they hold parts that strides share, or are stated too large. Carry them as weights instead."));
-        if (Riders(answer) < 6) report.Add(new Warning($"{Riders(answer)} riders: spreads between riders, and so the interval, rest on very few. Read this as a rehearsal, not as a result."));
+        if (Riders(answer) < FewRiders) report.Add(new Warning($"{Riders(answer)} riders: spreads between riders, and so the interval, rest on very few. Read this as a rehearsal, not as a result."));
     }
 
     private void Pictures(DoseAnswer answer, ColumnTerm outcome, string name)
