@@ -16,15 +16,35 @@ public sealed class CompactCommand(AnsiConsoles consoles) : Command<CompactComma
         [CommandOption("-d|--dataset <FOLDER>", isRequired: true)]
         [Description("The dataset to compact; the copy goes to its folder 'compact'. Its own files stay as they are.")]
         public string Dataset { get; init; } = "";
+
+        [CommandOption("--title <TEXT>")]
+        [Description("A line that names the dataset. This and the next three are kept in the dataset's about.json and need be said once.")]
+        public string? Title { get; init; }
+
+        [CommandOption("--creator <NAME>")]
+        [Description("Who made it: a person, a school.")]
+        public string? Creator { get; init; }
+
+        [CommandOption("--licence <LICENCE>")]
+        [Description("An SPDX identifier such as CC-BY-4.0, or the address of a licence. Without one others may do nothing with the data but by leave.")]
+        public string? Licence { get; init; }
+
+        [CommandOption("--url <ADDRESS>")]
+        [Description("Where the dataset can be had.")]
+        public string? Url { get; init; }
     }
 
     public override int Execute(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
-        var summary = Compactor.Run(settings.Dataset, TimeProvider.System, cancellationToken);
+        var dataset = Datasets.OpenExisting(settings.Dataset).Folder;
+        var about = DatasetAbout.Keep(dataset, new(settings.Title, settings.Creator, settings.Licence, settings.Url));
+        var summary = Compactor.Run(dataset, TimeProvider.System, cancellationToken);
+        DatasetPages.Write(dataset, about, DateOnly.FromDateTime(TimeProvider.System.GetUtcNow().UtcDateTime), ProcessCommand.SoftwareVersion);
         foreach (var table in summary.Rows.Where(r => r.Value > 0)) consoles.RawOut.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{table.Key}: {table.Value} rows"));
         consoles.RawOut.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
             $"{summary.Written} parts written, {summary.Kept} held already; {summary.SourceFiles} files with {summary.SourceBytes / BytesPerMegabyte:0.0} MB in {summary.Written + summary.Kept} with {summary.Bytes / BytesPerMegabyte:0.0} MB"));
+        consoles.RawOut.WriteLine($"to hand on, once read: {Path.Combine(settings.Dataset, "compact", "README.md")}");
         foreach (var problem in summary.Problems) consoles.Error.WriteLine($"not compacted: {problem}");
         return summary.Problems.Count == 0 ? ExitCodes.Done : ExitCodes.SomeSetAside;
     }
