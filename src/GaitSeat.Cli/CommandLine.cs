@@ -35,6 +35,7 @@ public static class CommandLine
             config.AddCommand<QueryCommand>("query").WithDescription("Ask a dataset in SQL, or one of the ready questions.");
             config.AddCommand<CompactCommand>("compact").WithDescription("Gather a dataset's files into few large ones by season and rider, described for others.");
             config.AddCommand<StudyCommand>("study").WithDescription("Answer the questions of a study file from a dataset, with a report.");
+            config.AddCommand<ExportCommand>("export").WithDescription("Write a dataset as CSV, COCO, TRC, C3D or WebVTT.");
             config.AddCommand<SettingsCommand>("settings").WithDescription("Print a pipeline file with every setting, its meaning and its range.");
         });
         try

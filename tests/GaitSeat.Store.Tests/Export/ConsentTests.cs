@@ -1,0 +1,76 @@
+namespace GaitSeat.Store.Tests.Export;
+
+/// <summary>Nothing leaves of a rider who did not agree, in any format.</summary>
+public sealed class ConsentTests(RiddenSeason season) : IClassFixture<RiddenSeason>
+{
+    public static TheoryData<string> Formats => ["csv", "coco", "trc", "c3d", "vtt"];
+
+    [Theory]
+    [MemberData(nameof(Formats))]
+    public void ClipsWithoutConsent_AreInNoFileAndCounted(string format)
+    {
+        var summary = Export(format, season.Out("consent-" + format));
+        Assert.NotEmpty(summary.Files);
+        Assert.Equal(1, summary.LeftOut["no_consent_on_record"]);
+        Assert.Equal(1, summary.LeftOut["consent_taken_back"]);
+        foreach (var key in new[] { RiddenSeason.TakenBack, RiddenSeason.NoRow }) Assert.DoesNotContain(summary.Files, f => Names(f, key[..16]));
+        Assert.Contains(summary.Files, f => format == "vtt" ? Path.GetFileName(f) == "clip-a.vtt" : Names(f, RiddenSeason.Agreed[..16]));
+        Assert.DoesNotContain(summary.Files, f => Names(f, "clip-b") || Names(f, "clip-c") || Names(f, "R08"));
+    }
+
+    [Theory]
+    [MemberData(nameof(Formats))]
+    public void FullNamesAndFreeText_Stay(string format)
+    {
+        var summary = Export(format, season.Out("names-" + format));
+        Assert.DoesNotContain(summary.Files, f => Names(f, "Anna") || Names(f, "gusts") || Names(f, "arena"));
+        if (format != "vtt") Assert.DoesNotContain(summary.Files, f => Names(f, "clip-a"));
+    }
+
+    [Fact]
+    public void Csv_HasTheAgreedClipsUnderTheirPseudonyms()
+    {
+        var folder = season.Out("csv");
+        using var export = DatasetExport.Open(season.Dataset, null, RiddenSeason.SheetOfToday);
+        var summary = export.Csv(folder);
+        Assert.Equal(["changes", "clips", "findings", "sessions", "skipped", "spells", "strides"], summary.Files.Select(f => Path.GetFileNameWithoutExtension(f)).Order());
+        using var engine = Engine.Open();
+        object? Ask(string sql, string table) => engine.Scalar(sql.Replace("FROM t", $"FROM read_csv('{Path.Combine(folder, table + ".csv")}')", StringComparison.Ordinal));
+        Assert.Equal("R07,name-1", Ask("SELECT string_agg(DISTINCT rider ORDER BY rider) FROM t", "strides"));
+        Assert.Equal(6L, Ask("SELECT count(*) FROM t", "strides"));
+        Assert.Equal(8.46, Ask("SELECT min(rise_height_cm) FROM t", "strides"));
+        // The session that one clip without consent had a part in stays too.
+        Assert.Equal(1L, Ask("SELECT count(*) FROM t", "sessions"));
+    }
+
+    [Fact]
+    public void ClipNotInTheSheetOfToday_Stays()
+    {
+        using var export = DatasetExport.Open(season.Dataset, null, RiddenSeason.SheetOfToday.Where(s => s.Key != "clip-a.mp4").ToDictionary());
+        var summary = export.Vtt(season.Out("less"));
+        Assert.Equal(1, summary.LeftOut["not_in_the_sheet"]);
+        Assert.Equal("clip-d.vtt", Path.GetFileName(Assert.Single(summary.Files)));
+    }
+
+    [Fact]
+    public void WithoutASheet_WhatWasSaidAtMeasuringCounts()
+    {
+        using var export = DatasetExport.Open(season.Dataset, null, sheet: null);
+        Assert.Equal(["clip-a.vtt", "clip-b.vtt", "clip-d.vtt"], export.Vtt(season.Out("all")).Files.Select(f => Path.GetFileName(f)).Order());
+    }
+
+    private ExportSummary Export(string format, string folder)
+    {
+        using var export = DatasetExport.Open(season.Dataset, null, RiddenSeason.SheetOfToday);
+        return format switch
+        {
+            "csv" => export.Csv(folder),
+            "coco" => export.Coco(folder, 1280),
+            "trc" => export.Trc(folder),
+            "c3d" => export.C3d(folder),
+            _ => export.Vtt(folder),
+        };
+    }
+
+    private static bool Names(string file, string text) => file.Contains(text, StringComparison.Ordinal) || File.ReadAllText(file).Contains(text, StringComparison.Ordinal);
+}
