@@ -9,7 +9,7 @@ internal static class PartWriter
     /// <summary>DuckDB's own choice; the largest part of a season of 500 riders is far below it, so most parts are one group.</summary>
     private const int RowGroupRows = 122_880;
 
-    /// <summary>Level 3 is the format's own default. Measured in docs/decisions/0011.</summary>
+    /// <summary>Level 3 is the format's own default. Measured in docs/decisions/0013-zstandard-by-duckdb.md.</summary>
     private const int ZstdLevel = 3;
 
     /// <returns>What goes into the manifest.</returns>
