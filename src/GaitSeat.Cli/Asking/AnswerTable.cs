@@ -24,6 +24,7 @@ internal static class AnswerTable
     {
         null => Null,
         double d => d.ToString("0.####", CultureInfo.InvariantCulture),
+        decimal d => d.ToString("0.####", CultureInfo.InvariantCulture),
         float f => f.ToString("0.####", CultureInfo.InvariantCulture),
         DateOnly d => d.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
         bool b => b ? "true" : "false",

@@ -53,23 +53,28 @@ public static class Compactor
         var parts = new ConcurrentBag<CompactPart>();
         var problems = new ConcurrentBag<string>();
         var written = 0;
-        Parallel.ForEach(groups, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = ct }, group =>
+        Parallel.ForEach(groups, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = ct }, () => new Lazy<Engine>(() => Engine.Open(threads: 1)), (group, _, engine) =>
         {
             if (standing.GetValueOrDefault(group.Path) is { } there && there.Fingerprint == group.Fingerprint)
             {
                 parts.Add(there);
-                return;
+                return engine;
             }
 
             try
             {
-                parts.Add(PartWriter.Write(group, folder, history));
+                parts.Add(PartWriter.Write(engine.Value, group, folder, history));
                 Interlocked.Increment(ref written);
             }
             catch (DatasetException e)
             {
                 problems.Add($"{group.Path}: {e.Message}");
             }
+
+            return engine;
+        }, engine =>
+        {
+            if (engine.IsValueCreated) engine.Value.Dispose();
         });
 
         var covered = parts.Sum(p => p.Sources.Count);

@@ -12,10 +12,11 @@ internal static class PartWriter
     /// <summary>Level 3 is the format's own default. Measured in docs/decisions/0013-zstandard-by-duckdb.md.</summary>
     private const int ZstdLevel = 3;
 
+    /// <param name="engine">With one thread: rows that compare equal then keep their order, so the same sources give the same bytes. Parts are written side by side instead.</param>
     /// <returns>What goes into the manifest.</returns>
     /// <exception cref="DatasetException">A source cannot be read, or the part does not read back as written.</exception>
     /// <exception cref="IOException">The part cannot be written.</exception>
-    internal static CompactPart Write(PartGroup group, string datasetFolder, SchemaHistory history)
+    internal static CompactPart Write(Engine engine, PartGroup group, string datasetFolder, SchemaHistory history)
     {
         var sources = group.Files.Select(f => Path.Combine(datasetFolder, group.Table.Name, f.Name)).ToList();
         var path = Path.Combine([PartFolder.Of(datasetFolder), .. group.Path.Split('/')]);
@@ -23,7 +24,7 @@ internal static class PartWriter
         var temporary = $"{path}.{Guid.NewGuid():N}{AtomicParquet.TemporaryExtension}";
         try
         {
-            var rows = Copy(group.Table, sources, temporary, history);
+            var rows = Copy(engine, group.Table, sources, temporary, history);
             using (var stream = new FileStream(temporary, FileMode.Open, FileAccess.ReadWrite)) stream.Flush(flushToDisk: true);
             var bytes = new FileInfo(temporary).Length;
             File.Move(temporary, path, overwrite: true);
@@ -36,10 +37,8 @@ internal static class PartWriter
         }
     }
 
-    private static long Copy(TableInfo table, IReadOnlyList<string> sources, string temporary, SchemaHistory history)
+    private static long Copy(Engine engine, TableInfo table, IReadOnlyList<string> sources, string temporary, SchemaHistory history)
     {
-        // One core: rows that compare equal keep their order, so the same sources give the same bytes. Parts are written side by side instead.
-        using var engine = Engine.Open(threads: 1);
         try
         {
             engine.Execute(Statement(table, sources, temporary, history));
