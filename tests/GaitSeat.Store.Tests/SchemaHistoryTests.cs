@@ -130,6 +130,7 @@ public sealed class SchemaHistoryTests : IDisposable
     private IReadOnlyList<IReadOnlyDictionary<string, object?>> Query(SchemaHistory history, string sql)
     {
         using var query = new DatasetQuery(_folder.Path, null, history);
+        query.Show(_ => true);
         return query.Query(sql);
     }
 }

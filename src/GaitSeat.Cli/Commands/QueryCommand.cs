@@ -68,7 +68,7 @@ public sealed class QueryCommand(AnsiConsoles consoles) : Command<QueryCommand.A
         if (settings.As != TableFormat) return Save(settings, sql);
         using var query = AskedQuery.Open(settings.Dataset!, settings.Run, file: null);
         var answer = query.Ask(sql, settings.Rows);
-        Warn(query, settings);
+        Warn(settings);
         foreach (var line in AnswerTable.Lines(answer)) consoles.RawOut.WriteLine(line);
         return ExitCodes.Done;
     }
@@ -76,20 +76,17 @@ public sealed class QueryCommand(AnsiConsoles consoles) : Command<QueryCommand.A
     private int Save(Arguments settings, string sql)
     {
         using var file = AnswerFile.For(settings.Out);
-        using (var query = AskedQuery.Open(settings.Dataset!, settings.Run, file.Path))
-        {
-            query.Save(sql, Enum.Parse<AnswerFormat>(settings.As, ignoreCase: true));
-            Warn(query, settings);
-        }
-
+        using (var query = AskedQuery.Open(settings.Dataset!, settings.Run, file.Path)) query.Save(sql, Enum.Parse<AnswerFormat>(settings.As, ignoreCase: true));
+        Warn(settings);
         file.Publish(consoles.RawOut);
         return ExitCodes.Done;
     }
 
     /// <summary>Rows of several runs are of the same strides, and would be counted twice.</summary>
-    private void Warn(AskedQuery query, Arguments settings)
+    private void Warn(Arguments settings)
     {
-        if (query.Runs is > 1 and var runs) consoles.Error.WriteLine($"note: the rows are of {runs} runs with other settings or models; count one with --run ('runs' lists them){(settings.Run is null ? "" : " and a model_hash in the query")}");
+        if (settings.Run is null && DatasetRun.CountIn(settings.Dataset!) is > 1 and var runs)
+            consoles.Error.WriteLine($"note: the rows are of {runs} runs with other settings or models. Keep to one with --run; the question 'runs' lists them.");
     }
 
     private static IEnumerable<string> QuestionLines(ReadyQuestion question) =>

@@ -34,6 +34,9 @@ internal static class RunName
         return Convert.ToHexStringLower(run)[..RunDigits] + Extension;
     }
 
+    /// <summary>The part of a clip's file name that tells the run.</summary>
+    internal static string RunOf(string fileName) => fileName[(fileName.IndexOf('-', StringComparison.Ordinal) + 1)..];
+
     /// <summary>What the names of all files of one clip begin with.</summary>
     internal static string ClipPart(string clipKey)
     {

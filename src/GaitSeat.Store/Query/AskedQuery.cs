@@ -23,6 +23,7 @@ public sealed class AskedQuery : IDisposable
         var query = new DatasetQuery(folder, WhereOf(pipelineHash), SchemaHistory.Ours);
         try
         {
+            if (pipelineHash is not null) query.Show(t => t.Name == ClipsTable.Name);
             if (pipelineHash is not null && (long)query.Query("SELECT count(*) AS n FROM clips")[0]["n"]! == 0)
                 throw new DatasetException($"No run has a pipeline hash that begins with '{pipelineHash}'. The question 'runs' lists them.");
             Shut(query, folder, file);
@@ -34,9 +35,6 @@ public sealed class AskedQuery : IDisposable
             throw;
         }
     }
-
-    /// <summary>How many runs, of one pipeline hash and one model hash each, the rows are from.</summary>
-    public long Runs => (long)_query.Query("SELECT count(DISTINCT (pipeline_hash, model_hash)) AS n FROM clips")[0]["n"]!;
 
     /// <exception cref="DatasetException">The SQL is no single query, names what is not there, or a file is damaged.</exception>
     public Answer Ask(string sql, int rows)
@@ -104,12 +102,17 @@ public sealed class AskedQuery : IDisposable
                 : $"The question is not valid SQL: {parsed.RootElement.GetProperty("error_message").GetString()}");
         }
 
+        _query.Show(t => MayRead(sql, t.Name));
         var statements = parsed.RootElement.GetProperty("statements");
         if (statements.GetArrayLength() != 1) throw new DatasetException($"One query is allowed; there are {statements.GetArrayLength()}.");
         var text = sql.Trim().TrimEnd(';', ' ', '\n', '\r', '\t');
         // Statements that tell of tables are queries only inside another.
         return IsShown(statements[0]) ? $"SELECT * FROM ({text}\n)" : text;
     }
+
+    /// <summary>A query that names its tables at run time, or asks which there are, gets all of them.</summary>
+    private static bool MayRead(string sql, string table) =>
+        new[] { table, "query", "schema", "show", "duckdb_" }.Any(word => sql.Contains(word, StringComparison.OrdinalIgnoreCase));
 
     private static bool IsShown(JsonElement statement) =>
         statement.GetProperty("node") is var node && node.TryGetProperty("from_table", out var from) && from.GetProperty("type").GetString() == "SHOW_REF";

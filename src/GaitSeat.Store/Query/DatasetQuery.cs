@@ -8,13 +8,14 @@ public sealed class DatasetQuery : IDisposable
 {
     private readonly string _folder;
     private readonly Engine _engine;
+    private readonly Func<TableInfo, string> _view;
+    private readonly HashSet<string> _shown = [];
 
     /// <exception cref="DatasetException">There is no such folder, or a file in it is damaged.</exception>
     public DatasetQuery(string folder)
-        : this(folder, null, SchemaHistory.Ours)
-    {
-    }
+        : this(folder, null, SchemaHistory.Ours) => Show(_ => true);
 
+    /// <summary>Opens without a view yet; see <see cref="Show"/>.</summary>
     /// <param name="where">A condition on the rows of every table; null for all rows.</param>
     internal DatasetQuery(string folder, string? where, SchemaHistory history)
     {
@@ -22,7 +23,14 @@ public sealed class DatasetQuery : IDisposable
         if (!Directory.Exists(folder)) throw new DatasetException($"There is no dataset folder '{folder}'. Give the folder a run has written to.");
         _folder = Path.GetFullPath(folder);
         _engine = Engine.Open();
-        foreach (var table in TableList.All) Run(TableView.Sql(table, _folder, where, history), command => command.ExecuteNonQuery());
+        _view = table => TableView.Sql(table, _folder, where, history);
+    }
+
+    /// <summary>Makes the views that are wanted and not there yet. Each costs a look at the table's files, so who knows what will be asked asks for no more.</summary>
+    /// <exception cref="DatasetException">A file is damaged.</exception>
+    internal void Show(Predicate<TableInfo> wanted)
+    {
+        foreach (var table in TableList.All.Where(t => wanted(t) && _shown.Add(t.Name))) Run(_view(table), command => command.ExecuteNonQuery());
     }
 
     /// <summary>Runs one statement.</summary>

@@ -5,6 +5,15 @@ public sealed record DatasetRun(string PipelineHash, string ModelHash)
 {
     internal string Where => $"pipeline_hash = {Quoted(PipelineHash)} AND model_hash = {Quoted(ModelHash)}";
 
+    /// <summary>How many runs a dataset holds, told by the names of its files: no file is opened.</summary>
+    public static int CountIn(string datasetFolder)
+    {
+        var folder = Path.Combine(datasetFolder, ClipsTable.Name);
+        return Directory.Exists(folder)
+            ? Directory.EnumerateFiles(folder, "*" + RunName.Extension).Select(f => RunName.RunOf(Path.GetFileName(f))).Distinct(StringComparer.Ordinal).Count()
+            : 0;
+    }
+
     /// <summary>The only run there is, or the one whose pipeline hash begins as given.</summary>
     /// <exception cref="DatasetException">There is no such run, or it is not clear which is meant.</exception>
     public static DatasetRun Choose(DatasetQuery query, string? pipelineHash)

@@ -41,10 +41,12 @@ internal static class TableView
         };
     }
 
-    /// <summary>Parts carry what they are parted by in their folders' names; read as text, also where a season is a year.</summary>
+    /// <summary>
+    /// Parts carry what they are parted by in their folders' names; read as text, also where a season is a year. All are of one layout: only the first is opened to learn its columns.
+    /// </summary>
     private static string OfParts(TableInfo table, IReadOnlyList<string> parts) => PartFolder.IsPartitioned(table)
-        ? $"read_parquet({SqlText.Files(parts)}, union_by_name = true, hive_partitioning = true, hive_types = {{'season': VARCHAR, 'rider': VARCHAR}})"
-        : OfFiles(parts);
+        ? $"read_parquet({SqlText.Files(parts)}, hive_partitioning = true, hive_types = {{'season': VARCHAR, 'rider': VARCHAR}})"
+        : $"read_parquet({SqlText.Files(parts)}, hive_partitioning = false)";
 
     private static string OfFolder(string tableFolder)
     {
