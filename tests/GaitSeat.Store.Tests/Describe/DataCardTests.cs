@@ -30,7 +30,7 @@ public sealed class DataCardTests(DescribedDataset made) : IClassFixture<Describ
         Assert.Equal("table,column,type,unit,rows,nulls,distinct,min,max,mean,sd", lines[0]);
         Assert.Equal(1 + TableList.All.Sum(t => t.Columns.Count), lines.Length);
         // Two clips with 48, 50 and none each.
-        Assert.Contains("strides,thigh_angle_sit_deg,real,deg,6,2,2,48,50,49,1.15470054", lines);
+        Assert.Contains("strides,thigh_angle_sit_deg,real,deg,6,2,,48,50,49,1.15470054", lines);
         Assert.Contains("clips,note,text,,3,1,1,,,,", lines);
         Assert.Contains("clips,session_date,date,,3,2,1,2026-05-31,2026-05-31,,", lines);
     }
