@@ -194,9 +194,11 @@ public sealed class CompactTests : IDisposable
     public async Task FolderTime_CountsOnlyOnceItIsOlderThanTheClocksGrain()
     {
         await MadeAsync();
-        Compact();
+        var time = new FakeTimeProvider(new DateTimeOffset(Directory.GetLastWriteTimeUtc(Path.Combine(_folder.Path, "strides")), TimeSpan.Zero).AddSeconds(1));
+        Compactor.Run(_folder.Path, time, CancellationToken.None);
         Assert.Null(CompactManifest.Read(_folder.Path, "strides")!.FolderTicks);
-        Compactor.Run(_folder.Path, new FakeTimeProvider(DateTimeOffset.MaxValue.AddYears(-1)), CancellationToken.None);
+        time.Advance(TimeSpan.FromMinutes(1));
+        Compactor.Run(_folder.Path, time, CancellationToken.None);
         Assert.NotNull(CompactManifest.Read(_folder.Path, "strides")!.FolderTicks);
         Assert.Equal(18, Count("strides"));
     }
