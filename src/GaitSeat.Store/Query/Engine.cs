@@ -19,6 +19,8 @@ internal sealed class Engine : IDisposable
         engine._connection.Open();
         // What does not fit into memory spills to the system's folder for such things, not to the folder the program happens to stand in.
         engine.Execute($"SET temp_directory = {SqlText.Literal(Path.Combine(Path.GetTempPath(), "gaitseat-spill"))}");
+        // Each file is read once: kept in memory, those of a whole season fill gigabytes.
+        engine.Execute("SET enable_external_file_cache = false");
         if (threads is { } n) engine.Execute(FormattableString.Invariant($"SET threads = {n}"));
         return engine;
     }
