@@ -36,7 +36,7 @@ internal static class StudyBench
         var results = StudyJob.Run(new(file, dataset, null, Path.Combine(folder, "report"), "benchmark", "0"), ct);
         var answer = (DoseAnswer)results[0].Answers[0];
         using var process = Process.GetCurrentProcess();
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{answer.Rows} strides, {answer.Fit.Random[0].Levels.Count} riders: {clock.Elapsed.TotalSeconds:0.0} s, at most {process.PeakWorkingSet64 / (1024.0 * 1024 * 1024):0.00} GiB; effect of 2 cm {answer.Effect.Estimate:0.000} ({answer.Effect.Low:0.000} to {answer.Effect.High:0.000}; truth 0.5)"));
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{answer.Rows} strides, {answer.Fit.Random[0].Levels.Count} riders: {clock.Elapsed.TotalSeconds:0.0} s ({process.TotalProcessorTime.TotalSeconds:0.0} s of processor time), at most {process.PeakWorkingSet64 / (1024.0 * 1024 * 1024):0.00} GiB; effect of 2 cm {answer.Effect.Estimate:0.000} ({answer.Effect.Low:0.000} to {answer.Effect.High:0.000}; truth 0.5)"));
         return 0;
     }
 }

@@ -30,18 +30,20 @@ public sealed class DemoCommand(AnsiConsoles consoles) : AsyncCommand<DemoComman
 
         var summary = await ProcessCommand.RunAsync(consoles, new(clips, Path.Combine(folder, "dataset")), new PipelineSettings(), cancellationToken);
         SummaryTable.Write(consoles.Out, summary);
-        await AskAsync(summary.DatasetFolder, Path.Combine(folder, "study"), cancellationToken);
+        await AskAsync(summary, Path.Combine(folder, "study"), cancellationToken);
         consoles.Out.WriteLine($"clips and sheet: {clips}");
         consoles.Out.WriteLine($"overlays, stills, plots: {SeasonRun.PictureFolder(summary.DatasetFolder)}");
         return ProcessCommand.ExitCodeOf(summary);
     }
 
     /// <summary>The demo's study, by the study file that comes with the program.</summary>
-    private async Task AskAsync(string dataset, string report, CancellationToken ct)
+    private async Task AskAsync(SeasonSummary summary, string report, CancellationToken ct)
     {
         consoles.Out.WriteLine("What the demo's study says (of invented riders):");
-        var command = StudyLines.Command(Path.Combine("pipelines", Path.GetFileName(Places.DemoStudy)), dataset, null, report);
-        var results = await Task.Run(() => StudyJob.Run(new(Places.DemoStudy, dataset, null, report, command, ProcessCommand.SoftwareVersion), ct), ct);
+        // Of this run: a folder from an older program holds its run beside it.
+        var (dataset, run) = (summary.DatasetFolder, summary.PipelineHash);
+        var command = StudyLines.Command(Path.Combine("pipelines", Path.GetFileName(Places.DemoStudy)), dataset, run, report);
+        var results = await Task.Run(() => StudyJob.Run(new(Places.DemoStudy, dataset, run, report, command, ProcessCommand.SoftwareVersion), ct), ct);
         StudyLines.Write(consoles, results, report);
     }
 
