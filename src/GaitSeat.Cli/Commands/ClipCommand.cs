@@ -8,18 +8,14 @@ using Spectre.Console.Cli;
 
 namespace GaitSeat.Cli.Commands;
 
-/// <summary>One clip in a process of its own, for the worker: says in JSON lines how it went, and stops when its input ends.</summary>
+/// <summary>One clip in a process of its own, for the worker: hears on standard input which, says in JSON lines how it went, and stops when its input ends.</summary>
 public sealed class ClipCommand(AnsiConsoles consoles) : AsyncCommand<ClipCommand.Arguments>
 {
     public sealed class Arguments : CommandSettings
     {
         [CommandArgument(0, "<clip>")]
-        [Description("The clip.")]
+        [Description("The clip, for people who list processes; what counts comes on standard input.")]
         public string Clip { get; init; } = "";
-
-        [CommandArgument(1, "<key>")]
-        [Description("SHA-256 of its bytes.")]
-        public string Key { get; init; } = "";
 
         [CommandOption("-d|--dataset <FOLDER>", isRequired: true)]
         [Description("The dataset folder.")]
@@ -36,9 +32,7 @@ public sealed class ClipCommand(AnsiConsoles consoles) : AsyncCommand<ClipComman
         using var workshop = Workshop.Open(FfmpegTools.Locate(), Places.Models(), pipeline);
         var dataset = SeasonRun.OpenDataset(settings.Dataset);
         var work = new ClipWork(new WorkshopStage(workshop), dataset, pipeline.Output.Tracks, ProcessCommand.SoftwareVersion);
-        var sheet = SeasonSheet.Of(Path.GetDirectoryName(Path.GetFullPath(settings.Clip))!);
-        await new ChildSide(consoles.RawOut, Console.OpenStandardInput())
-            .RunAsync(new LockedClip(work, dataset.Folder, sheet.RowOf), settings.Clip, settings.Key, cancellationToken);
+        await new ChildSide(consoles.RawOut, Console.OpenStandardInput()).RunAsync(new LockedClip(work, dataset.Folder), cancellationToken);
         return ExitCodes.Done;
     }
 }

@@ -46,7 +46,7 @@ public sealed class ProcessCommand(AnsiConsoles consoles) : AsyncCommand<Process
     internal static async Task<SeasonSummary> RunAsync(AnsiConsoles consoles, SeasonRequest request, PipelineSettings pipeline, CancellationToken ct)
     {
         using var workshop = Workshop.Open(FfmpegTools.Locate(), Places.Models(), pipeline);
-        var run = new SeasonRun(workshop, TimeProvider.System, SoftwareVersion);
+        var run = new SeasonRun(workshop, TimeProvider.System, SoftwareVersion, Environment.MachineName);
         return await ProgressWatcher.ShowAsync(consoles.Error, TimeProvider.System, watcher => run.RunAsync(request, watcher, ct));
     }
 

@@ -6,6 +6,7 @@ using GaitSeat.Pipeline.Season;
 using GaitSeat.Pipeline.Settings;
 using GaitSeat.Pipeline.Watch;
 using GaitSeat.Pipeline.Watch.Children;
+using Microsoft.Extensions.Logging;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -45,12 +46,13 @@ public sealed class WatchCommand(AnsiConsoles consoles) : AsyncCommand<WatchComm
     {
         var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
         if (settings.Window is { } window) pipeline = pipeline with { Watch = pipeline.Watch with { Window = window } };
+        var door = HealthDoor.Of(pipeline.Watch.HealthAddress, Environment.GetEnvironmentVariable(HealthDoor.PasswordVariable));
         using var workshop = Workshop.Open(FfmpegTools.Locate(), Places.Models(), pipeline);
         using var logs = WatchLogs.Open(consoles.Error, Path.Combine(settings.Dataset, "worker", "logs"), pipeline.Watch.LogDays);
         var probe = new ClipProbe(workshop.Ffmpeg, pipeline.Probe);
         var child = OwnProgram.Command(["clip", "--dataset", Path.GetFullPath(settings.Dataset), .. settings.Pipeline is { } p ? new[] { "--pipeline", Path.GetFullPath(p) } : []]);
         var parts = new WatchParts(
-            (_, _) => new ChildWorker(child, pipeline.Watch.Niceness, TimeSpan.FromSeconds(pipeline.Watch.StopSeconds)),
+            _ => new ChildWorker(child, pipeline.Watch.Niceness, TimeSpan.FromSeconds(pipeline.Watch.StopSeconds)),
             (path, ct) => LengthAsync(probe, path, ct),
             logs.Logger,
             Environment.MachineName,
@@ -60,7 +62,8 @@ public sealed class WatchCommand(AnsiConsoles consoles) : AsyncCommand<WatchComm
         var queue = settings.Queue ?? Environment.GetEnvironmentVariable("GAITSEAT_QUEUE");
         using var host = WatchHost.Open(new(settings.Folder, settings.Dataset, season, queue, pipeline), new WorkshopStage(workshop), parts);
         using var telemetry = Telemetry.Open();
-        await using var page = pipeline.Watch.HealthPort is > 0 and var port ? await HealthPage.StartAsync(port, host) : null;
+        await using var page = pipeline.Watch.HealthPort is > 0 and var port ? await HealthPage.StartAsync(door, port, host) : null;
+        if (page is not null && door.Warning is { } warning) logs.Logger.LogWarning("{Text}", warning);
         if (page is not null) consoles.Error.WriteLine($"health: {page.Address}/health, queue: {page.Address}/queue");
         consoles.Error.MarkupLineInterpolated($"watching {settings.Folder} as {host.Name}; stop with Ctrl-C or SIGTERM");
         await host.RunAsync(cancellationToken);

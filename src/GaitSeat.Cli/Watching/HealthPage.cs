@@ -11,12 +11,10 @@ using Microsoft.Extensions.DependencyInjection;
 namespace GaitSeat.Cli.Watching;
 
 /// <summary>
-/// What a worker tells of itself, on this machine's loopback address only: <c>/health</c> as JSON (503 while it pauses) and Hangfire's dashboard under <c>/queue</c>, read-only.
-/// Requests under another host's name are refused, so that a page from elsewhere cannot reach it through the browser.
+/// What a worker tells of itself: <c>/health</c> as JSON (503 while it pauses) and Hangfire's dashboard under <c>/queue</c>, read-only. Who may see it: <see cref="HealthDoor"/>.
 /// </summary>
 internal sealed class HealthPage : IAsyncDisposable
 {
-    private static readonly string[] _ownNames = ["localhost", "127.0.0.1", "[::1]"];
     private readonly WebApplication _app;
 
     private HealthPage(WebApplication app) => _app = app;
@@ -25,17 +23,17 @@ internal sealed class HealthPage : IAsyncDisposable
     public string Address => _app.Urls.First();
 
     /// <exception cref="SeasonException">The port is taken.</exception>
-    public static async Task<HealthPage> StartAsync(int port, WatchHost host)
+    public static async Task<HealthPage> StartAsync(HealthDoor door, int port, WatchHost host)
     {
         var builder = WebApplication.CreateEmptyBuilder(new());
-        builder.WebHost.UseKestrelCore().ConfigureKestrel(k => k.Listen(IPAddress.Loopback, port));
+        builder.WebHost.UseKestrelCore().ConfigureKestrel(k => k.Listen(door.Address, port));
         builder.Services.AddRoutingCore();
         // Hangfire keeps its log provider for the whole process: the page's own would outlive the page and fail whoever asked it next.
         builder.Services.AddHangfire(c => c.UseStorage(host.Storage).UseNoOpLogProvider());
         var app = builder.Build();
-        app.Use((context, next) => _ownNames.Contains(context.Request.Host.Host) ? next(context) : RefuseAsync(context));
+        app.Use((context, next) => door.Refuses(context.Request.Host.Host, context.Request.Headers.Authorization) is { } status ? RefuseAsync(context, status) : next(context));
         app.UseRouting();
-        app.UseHangfireDashboard("/queue", new() { IsReadOnlyFunc = _ => true, Authorization = [new LocalRequestsOnlyAuthorizationFilter()] }, host.Storage);
+        app.UseHangfireDashboard("/queue", new() { IsReadOnlyFunc = _ => true, Authorization = [new AtTheDoor()] }, host.Storage);
         app.Map("/health", health => health.Run(context => TellAsync(context, host)));
         try
         {
@@ -52,9 +50,10 @@ internal sealed class HealthPage : IAsyncDisposable
 
     public ValueTask DisposeAsync() => _app.DisposeAsync();
 
-    private static Task RefuseAsync(HttpContext context)
+    private static Task RefuseAsync(HttpContext context, HttpStatusCode status)
     {
-        context.Response.StatusCode = StatusCodes.Status403Forbidden;
+        context.Response.StatusCode = (int)status;
+        if (status == HttpStatusCode.Unauthorized) context.Response.Headers.WWWAuthenticate = "Basic realm=\"GaitSeat worker\", charset=\"UTF-8\"";
         return Task.CompletedTask;
     }
 
@@ -75,5 +74,11 @@ internal sealed class HealthPage : IAsyncDisposable
             ["frames"] = m.Frames,
             ["frames_per_s"] = Math.Round(m.FramesPerSecond, 2),
         });
+    }
+
+    /// <summary>Who is let in is settled before the dashboard is asked; its own filter knows addresses only.</summary>
+    private sealed class AtTheDoor : IDashboardAuthorizationFilter
+    {
+        public bool Authorize(DashboardContext context) => true;
     }
 }

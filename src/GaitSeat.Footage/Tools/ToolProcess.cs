@@ -10,13 +10,19 @@ namespace GaitSeat.Footage;
 /// </summary>
 internal sealed class ToolProcess : IAsyncDisposable
 {
+    /// <summary>What a tool returns that was ended by SIGHUP, SIGINT, SIGKILL (how the system takes memory back) or SIGTERM; 255 is ffmpeg's own word for the ones it hears.</summary>
+    private static readonly int[] _endedFromOutside = [128 + 1, 128 + 2, 128 + 9, 128 + 15, 255];
+
+    private readonly string _program;
     private readonly Process _process;
     private readonly Task _messagesRead;
     private readonly CancellationTokenRegistration _killOnCancel;
 
-    private ToolProcess(Process process, CancellationToken cancellationToken)
+    private volatile bool _killedHere;
+
+    private ToolProcess(string program, Process process, CancellationToken cancellationToken)
     {
-        _process = process;
+        (_program, _process) = (program, process);
         _messagesRead = DrainMessagesAsync();
         _killOnCancel = cancellationToken.Register(Kill);
     }
@@ -44,21 +50,26 @@ internal sealed class ToolProcess : IAsyncDisposable
         // FFREPORT in the surroundings would make ffmpeg write log files beside the clips.
         start.Environment.Remove("FFREPORT");
         var process = Process.Start(start) ?? throw new InvalidOperationException($"'{program}' did not start.");
-        return new(process, cancellationToken);
+        return new(program, process, cancellationToken);
     }
 
     /// <summary>Waits for the end and for the last message; the exit code.</summary>
+    /// <exception cref="ToolKilledException">Somebody else ended it: what it gave stops at a moment of chance.</exception>
     public async Task<int> WaitAsync()
     {
-        await _process.WaitForExitAsync(CancellationToken.None);
-        await _messagesRead;
-        return _process.ExitCode;
+        await EndAsync();
+        return !_killedHere && _endedFromOutside.Contains(_process.ExitCode)
+            ? throw new ToolKilledException($"{Path.GetFileNameWithoutExtension(_program)} was ended from outside (exit code {_process.ExitCode}), as the system does when memory runs out")
+            : _process.ExitCode;
     }
 
     public void Kill()
     {
         try
         {
+            // Killing what has ended by itself must not hide how it ended.
+            if (_process.HasExited) return;
+            _killedHere = true;
             _process.Kill(entireProcessTree: true);
         }
         catch (InvalidOperationException)
@@ -70,9 +81,15 @@ internal sealed class ToolProcess : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await _killOnCancel.DisposeAsync();
-        if (!_process.HasExited) Kill();
-        await WaitAsync();
+        Kill();
+        await EndAsync();
         _process.Dispose();
+    }
+
+    private async Task EndAsync()
+    {
+        await _process.WaitForExitAsync(CancellationToken.None);
+        await _messagesRead;
     }
 
     private async Task DrainMessagesAsync()

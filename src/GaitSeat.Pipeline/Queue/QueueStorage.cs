@@ -6,6 +6,7 @@ using GaitSeat.Pipeline.Watch;
 using Hangfire;
 using Hangfire.InMemory;
 using Hangfire.PostgreSql;
+using Hangfire.PostgreSql.Factories;
 
 namespace GaitSeat.Pipeline.Queue;
 
@@ -34,7 +35,10 @@ public static class QueueStorage
                 InvisibilityTimeout = TimeSpan.FromSeconds(settings.InvisibilitySeconds),
                 DistributedLockTimeout = TimeSpan.FromSeconds(settings.InvisibilitySeconds),
             };
-            return new PostgreSqlStorage(new Hangfire.PostgreSql.Factories.NpgsqlConnectionFactory(connection, options), options);
+            var factory = new NpgsqlConnectionFactory(connection, options);
+            // Hangfire tries for half a minute to make its tables in a database that is not there, and then goes on without a word.
+            using (var probe = factory.GetOrCreateConnection()) probe.Open();
+            return new PostgreSqlStorage(factory, options);
         }
         catch (Exception e) when (e is DbException or ArgumentException or TimeoutException)
         {

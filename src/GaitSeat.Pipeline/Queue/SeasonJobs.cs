@@ -55,6 +55,13 @@ public sealed class SeasonJobs(JobStorage storage, string name, string worker, W
         _waiting.Clear();
     }
 
+    public void Check()
+    {
+        using var connection = storage.GetConnection();
+        // The cheapest question Hangfire's storages know: one row by its key, which is not there.
+        connection.GetStateData("0");
+    }
+
     public IReadOnlyList<ClipTicket> Offer(IReadOnlyList<ClipTicket> clips)
     {
         ArgumentNullException.ThrowIfNull(clips);

@@ -1,3 +1,4 @@
+using GaitSeat.Footage;
 using GaitSeat.Model;
 using GaitSeat.Pipeline.Clips;
 using GaitSeat.Store;
@@ -14,27 +15,29 @@ public sealed class ClipWork(IClipStage stage, Dataset dataset, bool tracks, str
     /// <summary>Whether the clip's rows are there under the same settings, models and row of the sheet.</summary>
     public bool IsDone(string clipKey, Session? session) => dataset.IsDone(clipKey, stage.PipelineHash, stage.ModelHash, session, tracks);
 
-    /// <param name="path">The clip.</param>
-    /// <param name="clipKey">See <see cref="ClipKey.OfFileAsync"/>.</param>
+    /// <param name="clip">The clip. Nothing is written under its key if the file is another by the end.</param>
     /// <param name="session">Its row of the sheet; null where there is none.</param>
     /// <param name="progress">Told the number of frames followed so far.</param>
     /// <param name="ct">Stops between frames; nothing is left behind.</param>
     /// <exception cref="DatasetException">The dataset cannot be written to.</exception>
-    public async Task<ClipOutcome> DoAsync(string path, string clipKey, Session? session, IProgress<int>? progress, CancellationToken ct)
+    /// <exception cref="IOException">The clip could not be read to its end, or was replaced meanwhile, or a tool was ended from outside.</exception>
+    public async Task<ClipOutcome> DoAsync(KeyedClip clip, Session? session, IProgress<int>? progress, CancellationToken ct)
     {
-        var file = Path.GetFileName(path);
-        if (session is { Consent: false }) return Erase(file, clipKey);
-        if (IsDone(clipKey, session)) return ClipOutcome.Without(file, ClipEnd.AlreadyDone, null, null);
+        ArgumentNullException.ThrowIfNull(clip);
+        if (session is { Consent: false }) return Erase(clip);
+        if (IsDone(clip.Key, session)) return ClipOutcome.Without(clip.File, ClipEnd.AlreadyDone, null, null);
         try
         {
-            var measured = await stage.MeasureAsync(path, session?.Lengths ?? BodyLengths.Unknown, progress, ct);
-            var pictures = await stage.DrawAsync(measured, clipKey, PictureFolder, ct);
-            await dataset.WriteAsync(new(Source(clipKey, file), session, measured.Info, ClipStatus.Measured, null, null, measured.Sightings, measured.Motion, measured.Findings, measured.LeftOut, measured.Sightings.Count), tracks, ct);
-            return new(file, ClipEnd.Measured, null, null, measured.Sightings.Count, measured.Motion.Spells, measured.Motion.Strides, measured.Findings, measured.LeftOut, pictures);
+            var measured = await stage.MeasureAsync(clip.Path, session?.Lengths ?? BodyLengths.Unknown, progress, ct);
+            if (measured.LeftOut.Any(l => l.Reason is ClipReasons.Truncated or ClipReasons.Damaged)) await clip.ThrowIfUnreadableAsync(ct);
+            var pictures = await DrawAsync(measured, clip, ct);
+            await dataset.WriteAsync(new(Source(clip.Key, clip.File), session, measured.Info, ClipStatus.Measured, null, null, measured.Sightings, measured.Motion, measured.Findings, measured.LeftOut, measured.Sightings.Count), tracks, ct);
+            return new(clip.File, ClipEnd.Measured, null, null, measured.Sightings.Count, measured.Motion.Spells, measured.Motion.Strides, measured.Findings, measured.LeftOut, pictures);
         }
         catch (ClipSetAsideException e)
         {
-            return await SetAsideAsync(file, clipKey, session, e.Reason, e.Message, ct);
+            await clip.ThrowIfUnreadableAsync(ct);
+            return await SetAsideAsync(clip.File, clip.Key, session, e.Reason, e.Message, ct);
         }
     }
 
@@ -45,16 +48,33 @@ public sealed class ClipWork(IClipStage stage, Dataset dataset, bool tracks, str
         return ClipOutcome.Without(file, ClipEnd.SetAside, reason, detail);
     }
 
-    /// <summary>Consent that was taken back: rows and pictures of earlier runs go.</summary>
-    private ClipOutcome Erase(string file, string clipKey)
+    /// <summary>The pictures read the clip once more, so the file is looked at before and after.</summary>
+    private async Task<IReadOnlyList<string>> DrawAsync(ClipMeasurement measured, KeyedClip clip, CancellationToken ct)
     {
-        dataset.Erase(clipKey);
+        clip.ThrowIfChanged();
+        var pictures = await stage.DrawAsync(measured, clip.Key, PictureFolder, ct);
+        try
+        {
+            clip.ThrowIfChanged();
+            return pictures;
+        }
+        catch (ClipChangedException)
+        {
+            foreach (var picture in pictures) File.Delete(picture);
+            throw;
+        }
+    }
+
+    /// <summary>Consent that was taken back: rows and pictures of earlier runs go.</summary>
+    private ClipOutcome Erase(KeyedClip clip)
+    {
+        dataset.Erase(clip.Key);
         if (Directory.Exists(PictureFolder))
         {
-            foreach (var picture in Directory.EnumerateFiles(PictureFolder, $"*-{clipKey[..8]}-*")) File.Delete(picture);
+            foreach (var picture in Directory.EnumerateFiles(PictureFolder, $"*-{clip.Key[..8]}-*")) File.Delete(picture);
         }
 
-        return ClipOutcome.Without(file, ClipEnd.NoConsent, "no_consent", $"{file}: the sheet says no consent; not processed, and nothing of it is kept");
+        return ClipOutcome.Without(clip.File, ClipEnd.NoConsent, "no_consent", $"{clip.File}: the sheet says no consent; not processed, and nothing of it is kept");
     }
 
     private Provenance Source(string clipKey, string file) => new(clipKey, file, stage.PipelineHash, stage.ModelHash, softwareVersion, Provenance.CurrentSchemaVersion);

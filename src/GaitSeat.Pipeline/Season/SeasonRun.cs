@@ -1,4 +1,5 @@
 using GaitSeat.Pipeline.Clips;
+using GaitSeat.Pipeline.Watch;
 using GaitSeat.Store;
 using Polly;
 using Polly.Retry;
@@ -9,7 +10,8 @@ namespace GaitSeat.Pipeline.Season;
 /// A folder of clips to a dataset of strides, one clip after another. The dataset is the ledger: what is there under its key is not done again,
 /// so a run that was stopped goes on where it was.
 /// </summary>
-public sealed class SeasonRun(Workshop workshop, TimeProvider time, string softwareVersion)
+/// <param name="machine">Name of this machine.</param>
+public sealed class SeasonRun(Workshop workshop, TimeProvider time, string softwareVersion, string machine)
 {
     private readonly WorkshopStage _stage = new(workshop);
 
@@ -27,13 +29,15 @@ public sealed class SeasonRun(Workshop workshop, TimeProvider time, string softw
         var dataset = OpenDataset(request.DatasetFolder);
         dataset.CleanLeftovers();
         var work = new ClipWork(_stage, dataset, workshop.Settings.Output.Tracks, softwareVersion);
+        using var desk = WorkerDesk.Claim(dataset.Folder, machine);
+        var known = new KnownClips(desk);
         watcher?.SeasonBegins(clips.Count);
         var outcomes = new List<ClipOutcome>();
         foreach (var clip in clips)
         {
             ct.ThrowIfCancellationRequested();
             watcher?.ClipBegins(Path.GetFileName(clip));
-            var outcome = await OneClipAsync(clip, sheet, work, watcher, ct);
+            var outcome = await OneClipAsync(clip, sheet, known, work, watcher, ct);
             outcomes.Add(outcome);
             watcher?.ClipEnds(outcome);
         }
@@ -58,15 +62,22 @@ public sealed class SeasonRun(Workshop workshop, TimeProvider time, string softw
         }
     }
 
-    private async Task<ClipOutcome> OneClipAsync(string path, SeasonSheet sheet, ClipWork work, ISeasonWatcher? watcher, CancellationToken ct)
+    private async Task<ClipOutcome> OneClipAsync(string path, SeasonSheet sheet, KnownClips known, ClipWork work, ISeasonWatcher? watcher, CancellationToken ct)
     {
         var file = Path.GetFileName(path);
         if (sheet.Lacks(file)) watcher?.Note($"{file} has no row in the sheet: measured in percent of leg length");
-        var key = await RetryPolicy(watcher, file).ExecuteAsync(async token => await ClipKey.OfFileAsync(path, token), ct);
-        return await work.DoAsync(path, key, sheet.RowOf(file), watcher, ct);
+        var session = sheet.RowOf(file);
+        return await RetryPolicy(watcher, file).ExecuteAsync(
+            async token =>
+            {
+                // Of a clip without consent not even the key is kept.
+                var clip = session is { Consent: false } ? await KeyedClip.OfAsync(path, token) : await known.OfAsync(path, token);
+                return await work.DoAsync(clip, session, watcher, token);
+            },
+            ct);
     }
 
-    /// <summary>A file that is still being copied or on a share that is away for a moment can be read a little later; nothing else is tried again.</summary>
+    /// <summary>A file that is still being copied or on a share that is away for a moment can be read a little later, and FFmpeg ended for want of memory may go through; nothing else is tried again.</summary>
     private ResiliencePipeline RetryPolicy(ISeasonWatcher? watcher, string file) =>
         new ResiliencePipelineBuilder { TimeProvider = time }
             .AddRetry(new RetryStrategyOptions

@@ -27,15 +27,22 @@ internal sealed class SessionPass(SessionSettings settings, string softwareVersi
         return lines;
     }
 
-    /// <summary>The same, where the strides are safe already: an old file that cannot be read must not make the whole run fail.</summary>
+    /// <summary>
+    /// The same, where the strides are safe already: an old file that cannot be read must not make the whole run fail. Nothing is read where nothing changed since the last time.
+    /// </summary>
     /// <returns>Lines for people; what went wrong among them.</returns>
     public static async Task<IReadOnlyList<string>> NotesAsync(SessionSettings settings, string softwareVersion, Dataset dataset, IClipStage stage, CancellationToken ct)
     {
         try
         {
-            return await new SessionPass(settings, softwareVersion).RunAsync(dataset, stage.PipelineHash, stage.ModelHash, ct);
+            var mark = new SessionMark(dataset, $"{stage.PipelineHash}\n{stage.ModelHash}\n{softwareVersion}\n{Provenance.CurrentSchemaVersion}");
+            var strides = mark.OfStrides();
+            if (mark.Lines(strides) is { } same) return same;
+            var lines = await new SessionPass(settings, softwareVersion).RunAsync(dataset, stage.PipelineHash, stage.ModelHash, ct);
+            mark.Keep(strides, lines);
+            return lines;
         }
-        catch (DatasetException e)
+        catch (Exception e) when (e is DatasetException or IOException or UnauthorizedAccessException)
         {
             return [$"the sessions table was not made: {e.Message}"];
         }

@@ -29,7 +29,7 @@ public sealed class ClipJob(ClipJobTools tools)
         try
         {
             var report = await tools.Policies.RunAsync(clip, token => OnceAsync(path, ticket, clip, token), ct);
-            tools.Pending.Finished(ticket, tools.Sheet.Current().RowOf(ticket.File));
+            tools.Pending.Finished(ticket, clip.Session);
             return Entry(Ends(report.End), report.Reason, report.Detail, clip) with { Frames = report.Frames, Strides = report.Strides, Flags = report.Flags };
         }
         catch (ClipElsewhereException e)
@@ -45,6 +45,13 @@ public sealed class ClipJob(ClipJobTools tools)
         catch (ClipCrashException e)
         {
             return await AfterCrashesAsync(ticket, clip, e.Message, ct);
+        }
+        catch (ClipKilledException e)
+        {
+            // All tries of the retry policy came to this: it counts as one crash.
+            if (clip.Crashes!.Add(e.Message) >= tools.Settings.Crash.Maximum) return await AfterCrashesAsync(ticket, clip, e.Message, ct);
+            tools.Pending.PutOff(ticket);
+            return Entry(NightEnd.PutOff, "killed", e.Message, clip);
         }
         catch (CanPassException e)
         {
@@ -65,10 +72,11 @@ public sealed class ClipJob(ClipJobTools tools)
         {
             var key = await KeyAsync(path, ticket, ct);
             clip.Crashes ??= tools.CrashesOf(key);
-            if (tools.Work.IsDone(key, tools.Sheet.Current().RowOf(ticket.File))) return new(ClipEnd.AlreadyDone, null, null, 0, 0, []);
+            var session = clip.Session = tools.Sheet.Current().RowOf(ticket.File);
+            if (tools.Work.IsDone(key, session)) return new(ClipEnd.AlreadyDone, null, null, 0, 0, []);
             if (clip.Crashes.Count >= tools.Settings.Crash.Maximum) throw new ClipCrashException(clip.Crashes.Last ?? "", tooOften: true);
             clip.LengthSeconds ??= await tools.LengthOf(path, ct);
-            return await tools.Policies.LimitAsync(clip, token => tools.Worker.DoAsync(path, key, new FrameCount(tools.Voice), token), ct);
+            return await tools.Policies.LimitAsync(clip, token => tools.Worker.DoAsync(new(path, key, ticket.Bytes, ticket.ModifiedTicksUtc), session, new FrameCount(tools.Voice), token), ct);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or DatasetException)
         {

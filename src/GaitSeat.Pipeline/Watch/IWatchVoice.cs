@@ -19,8 +19,9 @@ public interface IWatchVoice
 
     void ClipEnds(NightEntry entry);
 
-    /// <summary>The storage is gone; nothing is done until <see cref="GoesOn"/>.</summary>
+    /// <summary>The storage or the queue's database is gone; no clip is begun until <see cref="GoesOn"/>.</summary>
     void Paused(string why);
 
-    void GoesOn();
+    /// <param name="why">What is back.</param>
+    void GoesOn(string why);
 }

@@ -1,3 +1,5 @@
+using GaitSeat.Pipeline.Season;
+
 namespace GaitSeat.Pipeline.Watch;
 
 /// <summary>
@@ -36,6 +38,17 @@ public sealed class KnownClips
     public string? KeyOf(ClipTicket ticket)
     {
         lock (_guard) return _keys.GetValueOrDefault(ticket);
+    }
+
+    /// <summary>The clip with its key, read only where that is not known.</summary>
+    /// <exception cref="IOException">It cannot be read, or was written to while it was read.</exception>
+    public async Task<KeyedClip> OfAsync(string path, CancellationToken ct)
+    {
+        var ticket = ClipTicket.Of(new FileInfo(path));
+        if (KeyOf(ticket) is { } known) return new(path, known, ticket.Bytes, ticket.ModifiedTicksUtc);
+        var clip = await KeyedClip.OfAsync(path, ct);
+        Add(new(clip.File, clip.Bytes, clip.ModifiedTicksUtc), clip.Key);
+        return clip;
     }
 
     public void Add(ClipTicket ticket, string clipKey)

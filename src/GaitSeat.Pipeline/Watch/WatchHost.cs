@@ -49,7 +49,7 @@ public sealed class WatchHost : IDisposable
         var known = new KnownClips(desk);
         var pending = new PendingClips(known, work.IsDone, time, TimeSpan.FromMinutes(settings.PutOffMinutes));
         var job = new ClipJob(new(
-            clips, settings, desk, sheet, known, pending, work, parts.Worker(work, sheet), new(settings, breaker, voice, time), breaker, voice, parts.LengthOf,
+            clips, settings, desk, sheet, known, pending, work, parts.Worker(work), new(settings, breaker, voice, time), breaker, voice, parts.LengthOf,
             key => CrashCount.Of(desk, key, stage.PipelineHash, stage.ModelHash, time), time));
         var queue = new SeasonJobs(storage, QueueStorage.NameOf(request.Season, stage.PipelineHash, stage.ModelHash), desk.Name, settings, time, job.RunAsync);
         var run = new WatchRun(new(
@@ -79,7 +79,7 @@ public sealed record WatchRequest(string ClipFolder, string DatasetFolder, strin
 /// <param name="LengthOf">Length of a clip, s; null where it does not tell.</param>
 /// <param name="Machine">Name of this machine.</param>
 public sealed record WatchParts(
-    Func<ClipWork, SheetKeeper, IClipWorker> Worker,
+    Func<ClipWork, IClipWorker> Worker,
     Func<string, CancellationToken, Task<double?>> LengthOf,
     ILogger Log,
     string Machine,

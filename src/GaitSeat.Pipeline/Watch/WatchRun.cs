@@ -15,7 +15,8 @@ public sealed class WatchRun(WatchRunTools tools)
     private readonly List<string> _notes = [];
     private DateOnly? _night;
     private bool? _open;
-    private int _waiting;
+    private int _waiting = -1;
+    private bool _queueGone;
 
     /// <summary>Goes round until stopped; then stops the clips under way and writes what was done.</summary>
     public async Task RunAsync(CancellationToken ct)
@@ -48,8 +49,16 @@ public sealed class WatchRun(WatchRunTools tools)
         try
         {
             Scan();
+            if (_queueGone) tools.Voice.GoesOn("the queue's database is back");
+            _queueGone = false;
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or System.Data.Common.DbException or TimeoutException or Hangfire.Storage.DistributedLockTimeoutException)
+        catch (Exception e) when (e is System.Data.Common.DbException or TimeoutException)
+        {
+            // Clips under way go on: the dataset, not the queue, says what is done.
+            if (!_queueGone) tools.Voice.Paused($"the queue's database does not answer: {e.Message}");
+            _queueGone = true;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or Hangfire.Storage.DistributedLockTimeoutException)
         {
             tools.Voice.Says($"this round came to nothing, the next may: {e.Message}");
         }
@@ -83,11 +92,14 @@ public sealed class WatchRun(WatchRunTools tools)
     private void Scan()
     {
         tools.Known.Refresh();
-        var settled = _settled.Observe([.. ClipFolder.Present(tools.ClipFolder).Select(ClipTicket.Of)]);
-        var pending = tools.Pending.Of(settled, tools.Sheet.Current());
+        List<ClipTicket> present = [.. ClipFolder.Present(tools.ClipFolder).Select(ClipTicket.Of)];
+        var settled = _settled.Observe(present).ToHashSet();
+        var pending = tools.Pending.Of(present, tools.Sheet.Current());
+        if (pending.Count == 0 && _waiting != 0) tools.Voice.Says($"nothing to do: all {present.Count} clips of the folder are done");
         tools.Metrics.Waiting = _waiting = pending.Count;
-        if (_open is not true) return;
-        foreach (var ticket in tools.Queue.Offer(tools.Pending.Due(pending))) tools.Voice.Queued(ticket);
+        tools.Queue.Check();
+        if (_open is true)
+            foreach (var ticket in tools.Queue.Offer(tools.Pending.Due([.. pending.Where(settled.Contains)]))) tools.Voice.Queued(ticket);
     }
 
     /// <summary>What the clips of a session show together, and what the night came to; nothing where nothing was done since the last time.</summary>

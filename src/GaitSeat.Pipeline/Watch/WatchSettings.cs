@@ -40,7 +40,10 @@ public sealed record WatchSettings
     [Range(0.1, 600)]
     public double StopSeconds { get; init; } = 15;
 
-    /// <summary>Port of the health page on this machine's loopback address; 0 = none.</summary>
+    /// <summary>Address the health page listens on. Any but the loopback address asks for a password, which comes in the variable GAITSEAT_HEALTH_PASSWORD.</summary>
+    public string HealthAddress { get; init; } = "127.0.0.1";
+
+    /// <summary>Port of the health page; 0 = none.</summary>
     [Range(0, 65535)]
     public int HealthPort { get; init; } = 5211;
 
@@ -48,7 +51,7 @@ public sealed record WatchSettings
     [Range(1, 3650)]
     public int LogDays { get; init; } = 31;
 
-    /// <summary>Policy for what can pass: a file still being copied, a share away for a moment, a tool out of memory.</summary>
+    /// <summary>Policy for what can pass: a file still being copied, a share away for a moment, a process or FFmpeg ended by the system for want of memory.</summary>
     public RetrySettings Retry { get; init; } = new();
 
     /// <summary>Policy for clips that take for ever.</summary>

@@ -46,9 +46,9 @@ public sealed class WatchVoice(ILogger log, WatchMetrics metrics, NightJournal j
         log.LogError("pauses: {Why}. Goes on by itself when that is over", why);
     }
 
-    public void GoesOn()
+    public void GoesOn(string why)
     {
         metrics.Paused = null;
-        log.LogInformation("goes on: the storage is back");
+        log.LogInformation("goes on: {Why}", why);
     }
 }

@@ -11,11 +11,13 @@ public sealed class ProcessTests(MadeClips clips)
     private async Task<ClipInfo> LongClipAsync() => await new ClipProbe(clips.Tools, new ProbeSettings()).ProbeAsync(await LongAsync(), CancellationToken.None);
 
     /// <summary>Processes whose command line names the file, also dead ones nobody has waited for.</summary>
-    private static int Running(string path)
+    private static int Running(string path) => Ids(path).Length;
+
+    private static int[] Ids(string path)
     {
         if (!OperatingSystem.IsLinux()) Assert.Skip("Command lines of processes are looked up in /proc.");
         var name = Path.GetFileName(path);
-        return Directory.GetDirectories("/proc").Count(folder => int.TryParse(Path.GetFileName(folder), out _) && Names(folder));
+        return [.. Directory.GetDirectories("/proc").Where(folder => int.TryParse(Path.GetFileName(folder), out _) && Names(folder)).Select(folder => int.Parse(Path.GetFileName(folder), null))];
 
         bool Names(string folder)
         {
@@ -31,6 +33,26 @@ public sealed class ProcessTests(MadeClips clips)
                 return false;
             }
         }
+    }
+
+    /// <summary>The frames so far would pass for a clip that ends there.</summary>
+    [Fact]
+    public async Task FfmpegKilledFromOutside_IsNotTakenForTheEndOfTheClip()
+    {
+        var (clip, path) = await OwnCopyAsync();
+        var seen = 0;
+        await Assert.ThrowsAsync<ToolKilledException>(async () =>
+        {
+            await foreach (var frame in new FrameReader(clips.Tools).ReadAsync(clip, new(), CancellationToken.None))
+            {
+                frame.Dispose();
+                if (++seen != 5) continue;
+                using var ffmpeg = System.Diagnostics.Process.GetProcessById(Assert.Single(Ids(path)));
+                ffmpeg.Kill();
+            }
+        });
+        Assert.InRange(seen, 5, 10_799);
+        Assert.Equal(0, Running(path));
     }
 
     private async Task<(ClipInfo Clip, string Path)> OwnCopyAsync()

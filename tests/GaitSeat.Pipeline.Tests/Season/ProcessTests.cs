@@ -70,7 +70,10 @@ public sealed class ProcessTests(SeasonFolder season)
 
         Assert.Equal(ExitCodes.Done, code);
         Assert.Contains("1 without consent", text, StringComparison.Ordinal);
-        Assert.Empty(Directory.EnumerateFiles(dataset, "*", SearchOption.AllDirectories));
+        var left = Directory.EnumerateFiles(dataset, "*", SearchOption.AllDirectories).ToList();
+        Assert.All(left, f => Assert.StartsWith(Path.Combine(dataset, "worker"), f, StringComparison.Ordinal));
+        var key = await ClipKey.OfFileAsync(Path.Combine(clips, "w.mp4"), CancellationToken.None);
+        foreach (var text in left.Select(f => f + File.ReadAllText(f))) Assert.False(text.Contains("w.mp4", StringComparison.Ordinal) || text.Contains(key[..8], StringComparison.Ordinal), text);
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using GaitSeat.Model;
 using GaitSeat.Pipeline.Season;
 using GaitSeat.Pipeline.Settings;
 using GaitSeat.Pipeline.Watch;
@@ -7,7 +8,6 @@ using GaitSeat.Pipeline.Watch.Policies;
 using GaitSeat.Pipeline.Worker;
 using GaitSeat.Store;
 using Microsoft.Extensions.Logging.Abstractions;
-using Microsoft.Extensions.Time.Testing;
 
 namespace GaitSeat.Pipeline.Tests.Watch;
 
@@ -18,20 +18,22 @@ internal sealed class Bench : IDisposable, IClipWorker
     private readonly WorkWindow _window = WorkWindow.Parse(null, null, TimeZoneInfo.Utc);
     private readonly ClipWork _work;
 
-    public Bench(WatchSettings? settings = null)
+    /// <param name="clips">Null for a folder of its own, and so with the others.</param>
+    /// <param name="freeBytesOf">Null for as much as <see cref="FreeBytes"/> says.</param>
+    public Bench(WatchSettings? settings = null, string? clips = null, string? dataset = null, string? desk = null, Func<string, long>? freeBytesOf = null)
     {
         Settings = settings ?? new();
-        Directory.CreateDirectory(Clips);
-        Dataset = Dataset.Open(Path.Combine(_folder, "dataset"));
+        Clips = Directory.CreateDirectory(clips ?? Path.Combine(_folder, "clips")).FullName;
+        Dataset = Dataset.Open(dataset ?? Path.Combine(_folder, "dataset"));
         _work = new(new StubStage(TimeSpan.Zero, _ => { }, _ => { }), Dataset, tracks: false, "0");
-        Desk = WorkerDesk.Claim(Dataset.Folder, "m");
+        Desk = WorkerDesk.Claim(desk ?? Dataset.Folder, "m");
         Journal = new(Desk);
         Metrics = new(Time);
         Voice = new(NullLogger.Instance, Metrics, Journal, _window, Time);
         Sheet = new(Clips, Voice.Says);
         Known = new(Desk);
         Pending = new(Known, _work.IsDone, Time, TimeSpan.FromMinutes(Settings.PutOffMinutes));
-        Breaker = new(new(Clips, Dataset.Folder, Settings.Storage.FreeMinimumMb, _ => FreeBytes), Settings.Storage, Voice);
+        Breaker = new(new(Clips, Dataset.Folder, Settings.Storage.FreeMinimumMb, freeBytesOf ?? (_ => FreeBytes)), Settings.Storage, Voice);
         Job = new(new(
             Clips, Settings, Desk, Sheet, Known, Pending, _work, this, new(Settings, Breaker, Voice, Time), Breaker, Voice,
             (_, _) => Task.FromResult<double?>(10), key => CrashCount.Of(Desk, key, new('a', 64), new('b', 64), Time), Time));
@@ -39,7 +41,7 @@ internal sealed class Bench : IDisposable, IClipWorker
 
     public WatchSettings Settings { get; }
 
-    public string Clips => Path.Combine(_folder, "clips");
+    public string Clips { get; }
 
     public Dataset Dataset { get; }
 
@@ -61,7 +63,7 @@ internal sealed class Bench : IDisposable, IClipWorker
 
     public ClipJob Job { get; }
 
-    public FakeTimeProvider Time { get; } = new(new DateTimeOffset(2026, 11, 24, 22, 0, 0, TimeSpan.Zero));
+    public JumpingTime Time { get; } = new(new DateTimeOffset(2026, 11, 24, 22, 0, 0, TimeSpan.Zero));
 
     public long FreeBytes { get; set; } = long.MaxValue;
 
@@ -73,11 +75,11 @@ internal sealed class Bench : IDisposable, IClipWorker
 
     public IReadOnlyList<NightEntry> Entries => Journal.Read(_window.NightOf(Time.GetUtcNow()));
 
-    public async Task<ClipReport> DoAsync(string path, string clipKey, IProgress<int> progress, CancellationToken ct)
+    public async Task<ClipReport> DoAsync(KeyedClip clip, Session? session, IProgress<int> progress, CancellationToken ct)
     {
         await Happens(++Calls, ct);
         progress.Report(25);
-        return ClipReport.Of(await _work.DoAsync(path, clipKey, Sheet.Current().RowOf(Path.GetFileName(path)), progress, ct));
+        return ClipReport.Of(await _work.DoAsync(clip, session, progress, ct));
     }
 
     public ClipTicket Put(string name, string content)

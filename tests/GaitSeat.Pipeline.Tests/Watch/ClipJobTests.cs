@@ -1,3 +1,4 @@
+using GaitSeat.Pipeline.Watch;
 using GaitSeat.Pipeline.Watch.Night;
 using GaitSeat.Pipeline.Watch.Policies;
 using GaitSeat.Pipeline.Worker;
@@ -63,6 +64,89 @@ public sealed class ClipJobTests
 
         Assert.Equal(1, bench.Calls);
         Assert.Equal("process_crashed", bench.Dataset.Clips()[0].Reason);
+    }
+
+    /// <summary>The system took a process's memory, or somebody killed it: that passes, and counts against nobody.</summary>
+    [Fact]
+    public async Task KilledProcess_IsTriedAgain_AndIsNoCrash()
+    {
+        using var bench = new Bench { Happens = (n, _) => n < 5 ? throw new ClipKilledException("killed") : Task.CompletedTask };
+
+        await bench.RunAsync(bench.Put("a.mp4", "a"));
+
+        Assert.Equal((5, StubStage.Reason), (bench.Calls, bench.Dataset.Clips()[0].Reason));
+        Assert.Equal(4, bench.Metrics.Retries["retry"]);
+        Assert.Empty(Crashes(bench));
+    }
+
+    [Fact]
+    public async Task ClipThatIsAlwaysKilled_IsPutOff_AndSetAsideTheThirdTime()
+    {
+        using var bench = new Bench { Happens = (n, _) => throw new ClipKilledException($"killed for the {n}th time") };
+        var ticket = bench.Put("a.mp4", "a");
+
+        for (var night = 0; night < 3; night++) await bench.RunAsync(ticket);
+
+        Assert.Equal(3 * (1 + bench.Settings.Retry.Attempts), bench.Calls);
+        Assert.Equal([(NightEnd.PutOff, "killed"), (NightEnd.PutOff, "killed"), (NightEnd.SetAside, "process_crashed")], bench.Entries.Select(e => (e.End, e.Reason!)));
+        Assert.Contains("killed for the 18th time", Assert.Single(bench.Dataset.Clips()).Detail, StringComparison.Ordinal);
+    }
+
+    /// <summary>Someone copies another clip over it while it is measured: what was seen belongs to neither.</summary>
+    [Fact]
+    public async Task ClipReplacedWhileItIsRead_LeavesNoRow_UntilItStandsStill()
+    {
+        using var bench = new Bench();
+        var ticket = bench.Put("a.mp4", "a");
+        ClipTicket? fresh = null;
+        bench.Happens = (n, _) =>
+        {
+            if (n == 1) fresh = bench.Put("a.mp4", "quite another clip");
+            return Task.CompletedTask;
+        };
+
+        await bench.RunAsync(ticket);
+        Assert.Equal((1, 0), (bench.Calls, bench.Entries.Count));
+        Assert.Empty(bench.Dataset.Clips());
+
+        await bench.RunAsync(fresh!);
+        Assert.Equal(await ClipKey.OfFileAsync(Path.Combine(bench.Clips, "a.mp4"), CancellationToken.None), Assert.Single(bench.Dataset.Clips()).ClipKey);
+    }
+
+    /// <summary>The same size and, by a hand on the clock, the same time: the bytes of what could not be measured are compared.</summary>
+    [Fact]
+    public async Task ClipSetAside_WhoseBytesAreOthersByNow_IsNotRecorded()
+    {
+        using var bench = new Bench(new() { Retry = new() { Attempts = 1 } });
+        var ticket = bench.Put("a.mp4", "one");
+        bench.Happens = (_, _) =>
+        {
+            bench.Put("a.mp4", "two");
+            File.SetLastWriteTimeUtc(Path.Combine(bench.Clips, "a.mp4"), new(ticket.ModifiedTicksUtc, DateTimeKind.Utc));
+            return Task.CompletedTask;
+        };
+
+        await bench.RunAsync(ticket);
+
+        Assert.Equal(NightEnd.PutOff, Assert.Single(bench.Entries).End);
+        Assert.Empty(bench.Dataset.Clips());
+    }
+
+    [Fact]
+    public async Task ClipTakenAwayWhileItIsRead_IsNotSetAside()
+    {
+        using var bench = new Bench();
+        var ticket = bench.Put("a.mp4", "a");
+        bench.Happens = (_, _) =>
+        {
+            File.Delete(Path.Combine(bench.Clips, "a.mp4"));
+            return Task.CompletedTask;
+        };
+
+        await bench.RunAsync(ticket);
+
+        Assert.Equal((1, 0), (bench.Calls, bench.Entries.Count));
+        Assert.Empty(bench.Dataset.Clips());
     }
 
     [Fact]
@@ -189,6 +273,9 @@ public sealed class ClipJobTests
 
         Assert.Equal((1, 0), (bench.Calls, bench.Entries.Count));
     }
+
+    private static string[] Crashes(Bench bench) =>
+        Directory.Exists(Path.Combine(bench.Desk.Folder, "crashes")) ? Directory.GetFiles(Path.Combine(bench.Desk.Folder, "crashes")) : [];
 
     [Fact]
     public async Task ConsentTakenBack_ErasesTheRows()

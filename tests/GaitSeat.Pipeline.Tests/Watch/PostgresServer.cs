@@ -28,14 +28,23 @@ internal sealed class PostgresServer : IAsyncDisposable
         var server = new PostgresServer(folder, programs, FreePort());
         if (IsRoot) await RunAsync("chown", "postgres", folder);
         await server.ProgramAsync("initdb", "-D", server.Data, "-A", "trust", "-U", "gaitseat", "-E", "UTF8", "--no-sync");
-        var options = $"-p {server._port} -c listen_addresses=127.0.0.1 -c unix_socket_directories='{folder}' -c fsync=off";
-        await server.ProgramAsync("pg_ctl", "-D", server.Data, "-l", Path.Combine(folder, "log"), "-w", "-o", options, "start");
+        await server.ResumeAsync();
         return server;
+    }
+
+    /// <summary>Ends it as a crash does, or a power cut: no connection is closed, nothing is written out.</summary>
+    public Task KillAsync() => ProgramAsync("pg_ctl", "-D", Data, "-m", "immediate", "-w", "stop");
+
+    /// <summary>Starts it again on the same port, with what it had written.</summary>
+    public Task ResumeAsync()
+    {
+        var options = $"-p {_port} -c listen_addresses=127.0.0.1 -c unix_socket_directories='{_folder}' -c fsync=off";
+        return ProgramAsync("pg_ctl", "-D", Data, "-l", Path.Combine(_folder, "log"), "-w", "-o", options, "start");
     }
 
     public async ValueTask DisposeAsync()
     {
-        await ProgramAsync("pg_ctl", "-D", Data, "-m", "immediate", "-w", "stop");
+        await KillAsync();
         Directory.Delete(_folder, recursive: true);
     }
 

@@ -41,12 +41,31 @@ public sealed class SharedQueueTests : IDisposable
         Assert.Equal(Clips, dataset.Clips().Count);
     }
 
+    /// <summary>Each has a queue of its own and finds all clips; the lock of a clip and the ledger keep them apart.</summary>
+    [Fact]
+    public async Task TwoWorkersOnOneFolder_WithoutASharedQueue_DoEachClipOnce()
+    {
+        Folder("clips");
+        for (var i = 0; i < Clips; i++) await File.WriteAllTextAsync(Path.Combine(Folder("clips"), $"c{i:00}.mp4"), $"clip {i}");
+        Folder("told");
+        var workers = Enumerable.Range(0, 2).Select(_ => Start("-")).ToList();
+
+        await UntilAsync(() => Rows("clips") == Clips);
+        foreach (var worker in workers) await StopAsync(worker);
+
+        var told = Told();
+        Assert.Equal(Clips, told.Count(t => t.What == "begins"));
+        Assert.Equal(Clips, told.Where(t => t.What == "ends").Select(t => t.File).Distinct().Count());
+        Assert.Equal(Clips, Dataset.Open(Folder("dataset")).Clips().Select(c => c.ClipKey).Distinct().Count());
+        Assert.Empty(Directory.EnumerateFiles(Folder("dataset"), "*.tmp", SearchOption.AllDirectories));
+    }
+
     private string Folder(string name) => Directory.CreateDirectory(Path.Combine(_folder, name)).FullName;
 
     private Process Start(string connection)
     {
         var program = typeof(StubStage).Assembly.Location;
-        return Process.Start(new ProcessStartInfo(Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet", [program, Folder("clips"), Folder("dataset"), Folder("told"), connection]))!;
+        return Process.Start(new ProcessStartInfo(Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet", [program, "inside", Folder("clips"), Folder("dataset"), Folder("told"), connection]))!;
     }
 
     private bool IsUnderWay(int process)

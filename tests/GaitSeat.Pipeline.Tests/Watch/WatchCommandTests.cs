@@ -42,6 +42,33 @@ public sealed class WatchCommandTests : IDisposable
         Assert.Contains("\"Clip\":\"text.mp4\"", await File.ReadAllTextAsync(Directory.GetFiles(Path.Combine(dataset, "worker", "logs")).Single()), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("nonsense")]
+    [InlineData("Host=127.0.0.1;Port=1;Username=x;Password=secret;Timeout=2")]
+    public async Task QueueThatCannotBeOpened_IsWrongUsage_AndSaysWhatIsAllowed(string connection)
+    {
+        if (!Repository.HasWeights) Assert.Skip(Repository.WeightsMissing);
+        var clips = Directory.CreateDirectory(Path.Combine(_folder, "clips")).FullName;
+
+        var (code, _, error) = await SeasonFolder.RunAsync(default, "watch", clips, "--dataset", Path.Combine(_folder, "dataset"), "--queue", connection);
+
+        Assert.Equal(ExitCodes.WrongUsage, code);
+        Assert.Contains("the queue cannot be opened", error, StringComparison.Ordinal);
+        Assert.DoesNotContain("secret", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task HealthPageOpenToAll_WithoutAPassword_IsWrongUsage()
+    {
+        var pipeline = Path.Combine(_folder, "open.yaml");
+        await File.WriteAllTextAsync(pipeline, "watch:\n  health_address: 0.0.0.0\n");
+
+        var (code, _, error) = await SeasonFolder.RunAsync(default, "watch", _folder, "--dataset", Path.Combine(_folder, "dataset"), "--pipeline", pipeline);
+
+        Assert.Equal(ExitCodes.WrongUsage, code);
+        Assert.Contains("GAITSEAT_HEALTH_PASSWORD", error, StringComparison.Ordinal);
+    }
+
     private static async Task<JsonElement> HealthAsync(HttpClient web, Task run, Func<JsonElement, bool> holds)
     {
         for (var i = 0; i < 600 && !run.IsCompleted; i++)

@@ -91,6 +91,51 @@ public sealed class WatchRunTests : IDisposable
     }
 
     [Fact]
+    public async Task QueueWhoseDatabaseIsGone_IsAPause_AndGoesOnWhenItIsBack()
+    {
+        var run = Run(null);
+        _bench.Put("a.mp4", "a");
+        _jobs.Trouble = new TimeoutException("no answer");
+        await run.StepAsync(default);
+        await AfterAsync(run, 31);
+        Assert.Contains("the queue's database does not answer: no answer", _bench.Metrics.Paused!, StringComparison.Ordinal);
+        Assert.Equal((0, 1), (_jobs.Offered.Count, _bench.Metrics.Waiting));
+
+        _jobs.Trouble = null;
+        await AfterAsync(run, 10);
+
+        Assert.Null(_bench.Metrics.Paused);
+        Assert.Single(_jobs.Offered);
+    }
+
+    /// <summary>A clock set wrong and put right again (time server, battery): the window follows the wall clock, what counts seconds does not.</summary>
+    [Fact]
+    public async Task ClockThatJumps_MovesTheWindow_ButNeitherTheWaitNorThePutOff()
+    {
+        var run = Run("21:00-23:00");
+        await run.StepAsync(default);
+        Assert.True(_jobs.IsOpen);
+        var growing = _bench.Put("a.mp4", "a");
+        await run.StepAsync(default);
+
+        _bench.Time.Jumped = TimeSpan.FromHours(5);
+        await run.StepAsync(default);
+        Assert.Equal((false, 0), (_jobs.IsOpen, _jobs.Offered.Count));
+
+        _bench.Time.Jumped = TimeSpan.Zero;
+        await run.StepAsync(default);
+        Assert.Equal((true, 0), (_jobs.IsOpen, _jobs.Offered.Count));
+        await AfterAsync(run, 30);
+        Assert.Equal(growing, Assert.Single(_jobs.Offered));
+
+        _bench.Pending.PutOff(growing);
+        _bench.Time.Jumped = TimeSpan.FromDays(-400);
+        Assert.Empty(_bench.Pending.Due([growing]));
+        _bench.Time.Advance(TimeSpan.FromMinutes(_bench.Settings.PutOffMinutes));
+        Assert.Single(_bench.Pending.Due([growing]));
+    }
+
+    [Fact]
     public async Task Stop_ClosesTheQueueAtOnce_AndWritesTheSummary()
     {
         var run = Run(null);
@@ -125,7 +170,14 @@ public sealed class WatchRunTests : IDisposable
 
         public List<ClipTicket> Offered { get; } = [];
 
+        public Exception? Trouble { get; set; }
+
         public void Open() => IsOpen = true;
+
+        public void Check()
+        {
+            if (Trouble is { } trouble) throw trouble;
+        }
 
         public Task CloseAsync(TimeSpan grace)
         {

@@ -1,29 +1,38 @@
+using GaitSeat.Footage;
+using GaitSeat.Pipeline.Season;
 using GaitSeat.Pipeline.Watch.Policies;
 using GaitSeat.Store;
 
 namespace GaitSeat.Pipeline.Watch.Children;
 
 /// <summary>
-/// The clip's process as seen from inside: does one clip and says in JSON lines how it went. It stops when its input ends, which it does
-/// when the worker asks for it and also when the worker is killed.
+/// The clip's process as seen from inside: reads what is asked of it, does that one clip and says in JSON lines how it went. It stops when its input ends, which
+/// it does when the worker asks for it and also when the worker is killed.
 /// </summary>
 public sealed class ChildSide(TextWriter output, Stream input)
 {
     private readonly Lock _guard = new();
 
-    public async Task RunAsync(IClipWorker worker, string path, string clipKey, CancellationToken ct)
+    public async Task RunAsync(IClipWorker worker, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(worker);
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(ct);
-        _ = StopAtEndOfInputAsync(stop);
+        using var lines = new StreamReader(input);
+        if (await lines.ReadLineAsync(ct) is not { } line || JsonLines.Parse<ChildRequest>(line) is not { Clip: { } clip } request)
+            throw new SeasonException("this command is for the worker, who says on standard input which clip it wants");
+        _ = StopAtEndOfInputAsync(lines, stop);
         try
         {
-            var report = await worker.DoAsync(path, clipKey, new Teller(this), stop.Token);
+            var report = await worker.DoAsync(clip, request.Session, new Teller(this), stop.Token);
             Write(new(Report: report));
         }
         catch (ClipElsewhereException e)
         {
             Write(new(Fault: new(ChildFaultKind.Elsewhere, e.Message)));
+        }
+        catch (ToolKilledException e)
+        {
+            Write(new(Fault: new(ChildFaultKind.ToolKilled, e.Message)));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or DatasetException)
         {
@@ -31,10 +40,9 @@ public sealed class ChildSide(TextWriter output, Stream input)
         }
     }
 
-    private async Task StopAtEndOfInputAsync(CancellationTokenSource stop)
+    private static async Task StopAtEndOfInputAsync(StreamReader lines, CancellationTokenSource stop)
     {
-        var byteOfInput = new byte[1];
-        while (await input.ReadAsync(byteOfInput) > 0)
+        while (await lines.ReadLineAsync() is not null)
         {
         }
 

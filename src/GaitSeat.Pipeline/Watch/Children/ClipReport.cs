@@ -1,4 +1,6 @@
+using GaitSeat.Model;
 using GaitSeat.Pipeline.Clips;
+using GaitSeat.Pipeline.Season;
 
 namespace GaitSeat.Pipeline.Watch.Children;
 
@@ -17,12 +19,13 @@ public sealed record ClipReport(ClipEnd End, string? Reason, string? Detail, int
 /// <summary>Does one clip, wherever.</summary>
 public interface IClipWorker
 {
-    /// <param name="path">The clip.</param>
-    /// <param name="clipKey">Its key.</param>
+    /// <param name="clip">The clip.</param>
+    /// <param name="session">Its row of the sheet; null where there is none.</param>
     /// <param name="progress">Told the number of frames followed so far.</param>
     /// <param name="ct">Stops between frames.</param>
     /// <exception cref="Policies.ClipCrashException">It came down.</exception>
+    /// <exception cref="Policies.ClipKilledException">It, or a tool it uses, was ended from outside.</exception>
     /// <exception cref="Policies.ClipElsewhereException">Another worker has the clip in hand.</exception>
     /// <exception cref="IOException">Something could not be read or written.</exception>
-    Task<ClipReport> DoAsync(string path, string clipKey, IProgress<int> progress, CancellationToken ct);
+    Task<ClipReport> DoAsync(KeyedClip clip, Session? session, IProgress<int> progress, CancellationToken ct);
 }

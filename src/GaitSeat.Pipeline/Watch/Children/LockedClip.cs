@@ -8,14 +8,13 @@ namespace GaitSeat.Pipeline.Watch.Children;
 /// A clip done under a lock of its own, held by the very process that measures: when that dies the lock goes with it, not sooner and not later, so no two processes
 /// do the same clip, whichever queue handed it out twice.
 /// </summary>
-public sealed class LockedClip(ClipWork work, string datasetFolder, Func<string, Session?> rowOf) : IClipWorker
+public sealed class LockedClip(ClipWork work, string datasetFolder) : IClipWorker
 {
-    public async Task<ClipReport> DoAsync(string path, string clipKey, IProgress<int> progress, CancellationToken ct)
+    public async Task<ClipReport> DoAsync(KeyedClip clip, Session? session, IProgress<int> progress, CancellationToken ct)
     {
-        ArgumentException.ThrowIfNullOrEmpty(clipKey);
+        ArgumentNullException.ThrowIfNull(clip);
         var locks = Directory.CreateDirectory(Path.Combine(datasetFolder, "worker", "locks")).FullName;
-        var file = Path.GetFileName(path);
-        using var held = FileLock.TryTake(Path.Combine(locks, clipKey[..16] + ".lock")) ?? throw new ClipElsewhereException($"{file}: another worker has it in hand");
-        return ClipReport.Of(await work.DoAsync(path, clipKey, rowOf(file), progress, ct));
+        using var held = FileLock.TryTake(Path.Combine(locks, clip.Key[..16] + ".lock")) ?? throw new ClipElsewhereException($"{clip.File}: another worker has it in hand");
+        return ClipReport.Of(await work.DoAsync(clip, session, progress, ct));
     }
 }

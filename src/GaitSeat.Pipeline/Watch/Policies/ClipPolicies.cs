@@ -1,3 +1,4 @@
+using GaitSeat.Model;
 using GaitSeat.Pipeline.Watch.Children;
 using Polly;
 using Polly.Retry;
@@ -28,6 +29,7 @@ public sealed class ClipPolicies
     /// <param name="clip">What is known of the clip.</param>
     /// <param name="work">Does it once; its costly part goes through <see cref="LimitAsync"/>.</param>
     /// <exception cref="CanPassException">It did not pass in all the tries.</exception>
+    /// <exception cref="ClipKilledException">Its process or FFmpeg was ended from outside in all the tries.</exception>
     /// <exception cref="ClipCrashException">The clip brought its process down too often.</exception>
     public Task<ClipReport> RunAsync(ClipTry clip, Func<CancellationToken, Task<ClipReport>> work, CancellationToken ct) => ExecuteAsync(_tries, clip, work, ct);
 
@@ -55,7 +57,7 @@ public sealed class ClipPolicies
     private RetryStrategyOptions Retry(RetrySettings s) => new()
     {
         Name = "retry",
-        ShouldHandle = new PredicateBuilder().Handle<CanPassException>(),
+        ShouldHandle = new PredicateBuilder().Handle<CanPassException>().Handle<ClipKilledException>(),
         MaxRetryAttempts = s.Attempts,
         Delay = TimeSpan.FromSeconds(s.PauseSeconds),
         MaxDelay = TimeSpan.FromSeconds(s.PauseMaximumSeconds),
@@ -115,6 +117,9 @@ public sealed class ClipTry(string file)
 
     /// <summary>How often it brought its process down; null until its key is known.</summary>
     public CrashCount? Crashes { get; set; }
+
+    /// <summary>The row of the sheet it was last tried with.</summary>
+    public Session? Session { get; set; }
 
     /// <summary>How often it was tried again in this run.</summary>
     public int Retries { get; set; }

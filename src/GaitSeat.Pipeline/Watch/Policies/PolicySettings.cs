@@ -2,10 +2,10 @@ using System.ComponentModel.DataAnnotations;
 
 namespace GaitSeat.Pipeline.Watch.Policies;
 
-/// <summary>Trying again what can pass, with growing pauses.</summary>
+/// <summary>Trying again what can pass, with growing pauses: a file that cannot be read just now, a process or FFmpeg ended for want of memory.</summary>
 public sealed record RetrySettings
 {
-    /// <summary>Further tries; after them the clip is put off, not set aside.</summary>
+    /// <summary>Further tries; after them the clip is put off, not set aside. Where its process or FFmpeg was ended from outside in all of them, that counts as one crash.</summary>
     [Range(1, 100)]
     public int Attempts { get; init; } = 5;
 

@@ -31,7 +31,7 @@ public sealed class StorageBreaker(Storage storage, StorageSettings settings, IW
         {
             _problem = null;
             await _control.CloseAsync(ct);
-            voice.GoesOn();
+            voice.GoesOn("the storage is back");
         }
 
         return problem is null;
