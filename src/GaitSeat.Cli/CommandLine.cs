@@ -61,8 +61,6 @@ public static class CommandLine
         TeachingException t => (t.Message, ExitCodes.WrongUsage),
         DatasetException d => (d.Message, ExitCodes.WrongUsage),
         CommandAppException c => (c.Message, ExitCodes.WrongUsage),
-        ToolKilledException t => ($"{t.Message}, several times over. What was finished is kept; the same command goes on from there", ExitCodes.Failed),
-        ClipChangedException c => ($"{c.Message}, several times over. Run again when nobody writes to the folder", ExitCodes.Failed),
         FfmpegNotFoundException f => (f.Message, ExitCodes.NotInstalled),
         ModelException m => (m.Message, ExitCodes.NotInstalled),
         _ => null,

@@ -12,7 +12,7 @@ public static class ExitCodes
     /// <summary>The command, a folder, the sheet or the pipeline file is not usable as given. Nothing was done.</summary>
     public const int WrongUsage = 2;
 
-    /// <summary>The run went through, and some clips were set aside; the rest is in the dataset. Of a study: some question has no answer, and the report says why.</summary>
+    /// <summary>The run went through, and some clips were set aside or put off; the rest is in the dataset. Of a study: some question has no answer, and the report says why.</summary>
     public const int SomeSetAside = 3;
 
     /// <summary>The run went through, and no clip could be measured. Of a study: no question has an answer.</summary>

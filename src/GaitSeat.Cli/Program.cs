@@ -1,5 +1,8 @@
 using System.Runtime.InteropServices;
 using GaitSeat.Cli;
+using GaitSeat.Cli.Watching;
+
+if (WindowsService.IsAsked) return await WindowsService.RunAsync(ct => CommandLine.RunAsync(args, AnsiConsoles.Create(), ct));
 
 using var stop = new CancellationTokenSource();
 Console.CancelKeyPress += (_, press) =>
@@ -7,7 +10,7 @@ Console.CancelKeyPress += (_, press) =>
     press.Cancel = true;
     stop.Cancel();
 };
-// What systemd, containers and Windows services send.
+// What systemd and containers send.
 using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, signal =>
 {
     signal.Cancel = true;

@@ -9,13 +9,15 @@ namespace GaitSeat.Pipeline.Worker;
 
 /// <summary>A measuring step without video or models that gives full tables: made-up strides and tracks that hang on the clip's bytes alone. Clips that begin with 'no' are set aside.</summary>
 /// <param name="wait">How long a clip takes.</param>
-public sealed class MadeStage(TimeSpan wait) : IClipStage
+/// <param name="pipelineHash">Null for one that no real pipeline has.</param>
+/// <param name="modelHash">Null for one that no real models have.</param>
+public sealed class MadeStage(TimeSpan wait, string? pipelineHash = null, string? modelHash = null) : IClipStage
 {
     public const string Reason = "made_for_a_test";
 
-    public string PipelineHash { get; } = new('a', 64);
+    public string PipelineHash { get; } = pipelineHash ?? new('a', 64);
 
-    public string ModelHash { get; } = new('b', 64);
+    public string ModelHash { get; } = modelHash ?? new('b', 64);
 
     public async Task<ClipMeasurement> MeasureAsync(string path, BodyLengths lengths, IProgress<int>? progress, CancellationToken ct)
     {

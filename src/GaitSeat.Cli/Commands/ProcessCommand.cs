@@ -52,7 +52,7 @@ public sealed class ProcessCommand(AnsiConsoles consoles) : AsyncCommand<Process
 
     internal static int ExitCodeOf(SeasonSummary summary)
     {
-        var setAside = summary.Count(ClipEnd.SetAside);
+        var setAside = summary.Count(ClipEnd.SetAside) + summary.Count(ClipEnd.PutOff);
         if (setAside == 0) return ExitCodes.Done;
         return summary.Count(ClipEnd.Measured) + summary.Count(ClipEnd.AlreadyDone) > 0 ? ExitCodes.SomeSetAside : ExitCodes.NoneMeasured;
     }

@@ -66,6 +66,7 @@ internal sealed class ProgressWatcher(IAnsiConsole console, TimeProvider time, P
         ClipEnd.Measured => $"{outcome.Strides.Count} strides, {outcome.Findings.Count} findings, {outcome.Frames} frames",
         ClipEnd.AlreadyDone => "already done",
         ClipEnd.NoConsent => "no consent, not processed",
+        ClipEnd.PutOff => "put off, could not be read",
         _ => $"set aside ({outcome.Reason}): {outcome.Detail}",
     };
 }

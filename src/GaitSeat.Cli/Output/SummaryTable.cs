@@ -7,19 +7,19 @@ using Spectre.Console;
 
 namespace GaitSeat.Cli.Output;
 
-/// <summary>What a run did, for people: one row a clip, then what to look at, then what was left out.</summary>
+/// <summary>What a run did, for people: one row a clip that was not done before, then what to look at, then what was left out.</summary>
 internal static class SummaryTable
 {
     public static void Write(IAnsiConsole console, SeasonSummary summary)
     {
         var table = new Table().Border(TableBorder.Simple).AddColumns("clip", "gaits", "strides", "rise", "thigh at sit", "drift swing", "findings");
         foreach (var column in table.Columns.Skip(2).Take(4)) column.RightAligned();
-        foreach (var clip in summary.Clips) table.AddRow([.. Cells(clip).Select(c => (Spectre.Console.Rendering.IRenderable)new Text(c))]);
-        console.Write(table);
+        foreach (var clip in summary.Clips.Where(c => c.End != ClipEnd.AlreadyDone)) table.AddRow([.. Cells(clip).Select(c => (Spectre.Console.Rendering.IRenderable)new Text(c))]);
+        if (table.Rows.Count > 0) console.Write(table);
         WriteFlagged(console, summary);
         WriteLeftOut(console, summary);
         console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"{summary.Count(ClipEnd.Measured)} measured, {summary.Count(ClipEnd.AlreadyDone)} already done, {summary.Count(ClipEnd.SetAside)} set aside, {summary.Count(ClipEnd.NoConsent)} without consent; {summary.Strides} strides from {summary.Frames} frames in {summary.Elapsed.TotalSeconds:0.0} s ({summary.FramesPerSecond:0.0} frames/s)"));
+            $"{summary.Count(ClipEnd.Measured)} measured, {summary.Count(ClipEnd.AlreadyDone)} already done, {summary.Count(ClipEnd.SetAside)} set aside, {summary.Count(ClipEnd.PutOff)} put off, {summary.Count(ClipEnd.NoConsent)} without consent; {summary.Strides} strides from {summary.Frames} frames in {summary.Elapsed.TotalSeconds:0.0} s ({summary.FramesPerSecond:0.0} frames/s)"));
         console.WriteLine($"dataset: {summary.DatasetFolder}");
     }
 
@@ -35,7 +35,7 @@ internal static class SummaryTable
             Length(clip, StrideMeasure.StirrupDriftSwingCm, StrideMeasure.StirrupDriftSwingPctLeg),
             string.Join(", ", clip.Findings.Select(f => Plain(f.Fault.ToTerm())).Distinct()),
         ],
-        ClipEnd.AlreadyDone => [clip.ClipFile, "already done", "", "", "", "", ""],
+        ClipEnd.PutOff => [clip.ClipFile, "put off", "", "", "", "", ""],
         ClipEnd.NoConsent => [clip.ClipFile, "no consent", "", "", "", "", ""],
         _ => [clip.ClipFile, $"set aside: {clip.Reason}", "", "", "", "", ""],
     };
@@ -72,6 +72,7 @@ internal static class SummaryTable
     private static void WriteLeftOut(IAnsiConsole console, SeasonSummary summary)
     {
         foreach (var clip in summary.Clips.Where(c => c.End == ClipEnd.SetAside)) console.WriteLine($"set aside: {clip.Detail}");
+        foreach (var clip in summary.Clips.Where(c => c.End == ClipEnd.PutOff)) console.WriteLine($"put off, to be tried by the next run: {clip.Detail}");
         if (summary.LeftOutByReason.Count > 0)
             console.WriteLine("left out: " + string.Join("; ", summary.LeftOutByReason.Select(r => $"{r.Key} {r.Value}")));
     }

@@ -16,10 +16,13 @@ public enum ClipEnd
 
     /// <summary>The sheet says no consent: not processed, and nothing of it is kept.</summary>
     NoConsent,
+
+    /// <summary>Could not be read this time (busy, no right, replaced, gone); nothing is recorded, and the next run tries again.</summary>
+    PutOff,
 }
 
 /// <summary>What became of one clip.</summary>
-/// <param name="Reason">Why it was set aside; null otherwise.</param>
+/// <param name="Reason">Why it was set aside or put off; null otherwise.</param>
 /// <param name="Detail">The same for people.</param>
 /// <param name="Frames">Frames analysed.</param>
 /// <param name="Pictures">Files made for it.</param>

@@ -19,10 +19,10 @@ public static class ClipFolder
             : throw new SeasonException($"no clips in '{folder}': files ending in {string.Join(' ', _videoEndings.Order())} count as clips; sub-folders are not searched");
     }
 
-    /// <summary>The same with sizes and times, where no clip means that none is there yet.</summary>
+    /// <summary>The same with sizes and times, where no clip means that none is there yet. A link that leads nowhere is no clip.</summary>
     /// <exception cref="IOException">The folder is not there or cannot be read just now.</exception>
     public static IReadOnlyList<FileInfo> Present(string folder) =>
-        [.. new DirectoryInfo(folder).EnumerateFiles().Where(f => IsClip(f.FullName)).OrderBy(f => f.Name, StringComparer.Ordinal)];
+        [.. new DirectoryInfo(folder).EnumerateFiles().Where(f => IsClip(f.FullName) && ClipFile.IsThere(f)).OrderBy(f => f.Name, StringComparer.Ordinal)];
 
     private static bool IsClip(string path) =>
         _videoEndings.Contains(Path.GetExtension(path)) && !Path.GetFileName(path).StartsWith('.');

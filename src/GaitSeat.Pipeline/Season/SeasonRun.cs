@@ -67,14 +67,21 @@ public sealed class SeasonRun(Workshop workshop, TimeProvider time, string softw
         var file = Path.GetFileName(path);
         if (sheet.Lacks(file)) watcher?.Note($"{file} has no row in the sheet: measured in percent of leg length");
         var session = sheet.RowOf(file);
-        return await RetryPolicy(watcher, file).ExecuteAsync(
-            async token =>
-            {
-                // Of a clip without consent not even the key is kept.
-                var clip = session is { Consent: false } ? await KeyedClip.OfAsync(path, token) : await known.OfAsync(path, token);
-                return await work.DoAsync(clip, session, watcher, token);
-            },
-            ct);
+        try
+        {
+            return await RetryPolicy(watcher, file).ExecuteAsync(
+                async token =>
+                {
+                    // Of a clip without consent not even the key is kept.
+                    var clip = session is { Consent: false } ? await KeyedClip.OfAsync(path, token) : await known.OfAsync(path, token);
+                    return await work.DoAsync(clip, session, watcher, token);
+                },
+                ct);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return ClipOutcome.Without(file, ClipEnd.PutOff, "not_passed", $"{file}: {e.Message}");
+        }
     }
 
     /// <summary>A file that is still being copied or on a share that is away for a moment can be read a little later, and FFmpeg ended for want of memory may go through; nothing else is tried again.</summary>

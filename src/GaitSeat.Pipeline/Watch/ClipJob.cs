@@ -88,14 +88,14 @@ public sealed class ClipJob(ClipJobTools tools)
     {
         if (!IsThere(path, ticket)) throw Directory.Exists(tools.ClipFolder) ? new ReplacedException() : new IOException($"'{tools.ClipFolder}' is gone");
         if (tools.Known.KeyOf(ticket) is { } known) return known;
-        var key = await ClipKey.OfFileAsync(path, ct);
+        var key = await KeyedClip.HashAsync(path, ticket.Bytes, ct);
         // Written to while it was read: the key would name bytes that never lay there together.
         if (!IsThere(path, ticket)) throw new ReplacedException();
         tools.Known.Add(ticket, key);
         return key;
     }
 
-    private static bool IsThere(string path, ClipTicket ticket) => new FileInfo(path) is { Exists: true } file && ClipTicket.Of(file) == ticket;
+    private static bool IsThere(string path, ClipTicket ticket) => new FileInfo(path) is var file && ClipFile.IsThere(file) && ClipTicket.Of(file) == ticket;
 
     private async Task<NightEntry> AfterCrashesAsync(ClipTicket ticket, ClipTry clip, string last, CancellationToken ct)
     {
@@ -123,7 +123,8 @@ public sealed class ClipJob(ClipJobTools tools)
         ClipEnd.Measured => NightEnd.Measured,
         ClipEnd.SetAside => NightEnd.SetAside,
         ClipEnd.NoConsent => NightEnd.NoConsent,
-        _ => NightEnd.AlreadyDone,
+        ClipEnd.AlreadyDone => NightEnd.AlreadyDone,
+        _ => NightEnd.PutOff,
     };
 
     private sealed class ReplacedException : Exception;

@@ -1,3 +1,5 @@
+using GaitSeat.Pipeline.Season;
+
 namespace GaitSeat.Pipeline.Watch;
 
 /// <summary>A clip as it lay in the folder when it was queued. Another size or time is another ticket: the file was replaced.</summary>
@@ -6,9 +8,11 @@ namespace GaitSeat.Pipeline.Watch;
 /// <param name="ModifiedTicksUtc">When it was last written, 100 ns ticks of UTC.</param>
 public sealed record ClipTicket(string File, long Bytes, long ModifiedTicksUtc)
 {
+    /// <exception cref="FileNotFoundException">It is gone, or a link that leads nowhere.</exception>
     public static ClipTicket Of(FileInfo file)
     {
         ArgumentNullException.ThrowIfNull(file);
-        return new(file.Name, file.Length, file.LastWriteTimeUtc.Ticks);
+        var (bytes, modified) = ClipFile.StampOf(file.FullName);
+        return new(file.Name, bytes, modified);
     }
 }

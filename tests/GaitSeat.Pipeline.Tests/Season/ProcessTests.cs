@@ -73,7 +73,7 @@ public sealed class ProcessTests(SeasonFolder season)
         var left = Directory.EnumerateFiles(dataset, "*", SearchOption.AllDirectories).ToList();
         Assert.All(left, f => Assert.StartsWith(Path.Combine(dataset, "worker"), f, StringComparison.Ordinal));
         var key = await ClipKey.OfFileAsync(Path.Combine(clips, "w.mp4"), CancellationToken.None);
-        foreach (var text in left.Select(f => f + File.ReadAllText(f))) Assert.False(text.Contains("w.mp4", StringComparison.Ordinal) || text.Contains(key[..8], StringComparison.Ordinal), text);
+        foreach (var said in left.Select(f => f + File.ReadAllText(f))) Assert.False(said.Contains("w.mp4", StringComparison.Ordinal) || said.Contains(key[..8], StringComparison.Ordinal), said);
     }
 
     [Fact]

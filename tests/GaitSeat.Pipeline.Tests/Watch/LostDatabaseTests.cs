@@ -34,7 +34,7 @@ public sealed class LostDatabaseTests : IDisposable
         await server.KillAsync();
         await UntilAsync(() => host.Metrics.Paused is not null, run);
         Assert.Contains("the queue's database does not answer", host.Metrics.Paused, StringComparison.Ordinal);
-        Assert.InRange(Dataset.Open(dataset).Clips().Count, 4, Clips - 1);
+        Assert.InRange(Dataset.Open(dataset).FilesOf("clips").Count, 4, Clips - 1);
 
         await server.ResumeAsync();
         await UntilAsync(() => host.Metrics.Waiting == 0, run);

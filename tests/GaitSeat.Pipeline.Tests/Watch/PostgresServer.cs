@@ -35,16 +35,38 @@ internal sealed class PostgresServer : IAsyncDisposable
     /// <summary>Ends it as a crash does, or a power cut: no connection is closed, nothing is written out.</summary>
     public Task KillAsync() => ProgramAsync("pg_ctl", "-D", Data, "-m", "immediate", "-w", "stop");
 
-    /// <summary>Starts it again on the same port, with what it had written.</summary>
-    public Task ResumeAsync()
+    /// <summary>SIGKILL for the server's first process; the others notice and go.</summary>
+    public async Task KillHardAsync()
     {
+        var id = int.Parse((await File.ReadAllLinesAsync(Path.Combine(Data, "postmaster.pid")))[0], null);
+        Assert.True(Processes.Kill(id), "PostgreSQL was not there to be killed");
+    }
+
+    /// <summary>Drops a schema with all that is in it.</summary>
+    public async Task ForgetAsync(string schema)
+    {
+        await using var connection = new Npgsql.NpgsqlConnection(Connection);
+        await connection.OpenAsync();
+        await using var drop = new Npgsql.NpgsqlCommand($"DROP SCHEMA IF EXISTS {schema} CASCADE", connection);
+        await drop.ExecuteNonQueryAsync();
+    }
+
+    /// <summary>Starts it again on the same port, with what it had written.</summary>
+    public async Task ResumeAsync()
+    {
+        const int Tries = 50;
         var options = $"-p {_port} -c listen_addresses=127.0.0.1 -c unix_socket_directories='{_folder}' -c fsync=off";
-        return ProgramAsync("pg_ctl", "-D", Data, "-l", Path.Combine(_folder, "log"), "-w", "-o", options, "start");
+        // After a SIGKILL the other processes of the server take a moment to go; until then it does not start.
+        for (var i = 1; await ExitCodeAsync("pg_ctl", "-D", Data, "-l", Path.Combine(_folder, "log"), "-w", "-o", options, "start") != 0; i++)
+        {
+            Assert.True(i < Tries, $"PostgreSQL did not start in {Tries} tries");
+            await Task.Delay(100);
+        }
     }
 
     public async ValueTask DisposeAsync()
     {
-        await KillAsync();
+        await ExitCodeAsync("pg_ctl", "-D", Data, "-m", "immediate", "-w", "stop");
         Directory.Delete(_folder, recursive: true);
     }
 
@@ -53,15 +75,21 @@ internal sealed class PostgresServer : IAsyncDisposable
     private static bool IsRoot => Environment.UserName == "root";
 
     /// <summary>PostgreSQL refuses to run as root; Debian's package brings the user.</summary>
-    private Task ProgramAsync(string program, params string[] arguments) =>
+    private Task<int> ExitCodeAsync(string program, params string[] arguments) =>
         IsRoot ? RunAsync("runuser", ["-u", "postgres", "--", Path.Combine(_programs, program), .. arguments]) : RunAsync(Path.Combine(_programs, program), arguments);
 
-    private static async Task RunAsync(string program, params string[] arguments)
+    private async Task ProgramAsync(string program, params string[] arguments)
+    {
+        var code = await ExitCodeAsync(program, arguments);
+        Assert.True(code == 0, $"{program} {string.Join(' ', arguments)} ended with {code}");
+    }
+
+    private static async Task<int> RunAsync(string program, params string[] arguments)
     {
         // Nothing is redirected: the server would keep a pipe open for good.
         using var process = Process.Start(new ProcessStartInfo("/bin/sh", ["-c", "cd / && exec \"$@\" >/dev/null", "sh", program, .. arguments]))!;
         await process.WaitForExitAsync();
-        Assert.True(process.ExitCode == 0, $"{program} {string.Join(' ', arguments)} ended with {process.ExitCode}");
+        return process.ExitCode;
     }
 
     private static string? Programs()
