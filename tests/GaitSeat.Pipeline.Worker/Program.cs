@@ -17,12 +17,22 @@ using var signal = PosixSignalRegistration.Create(PosixSignal.SIGTERM, s =>
     s.Cancel = true;
     stop.Cancel();
 });
-return args switch
+try
 {
-    ["inside", var clips, var dataset, var told, var connection] => await InsideAsync(clips, dataset, told, connection),
-    ["children", var clips, var dataset, var wait, var connection] => await ChildrenAsync(clips, dataset, wait, connection),
-    ["clip", var dataset, var wait, _] => await ClipAsync(dataset, wait),
-    _ => 2,
+    return await RunAsync();
+}
+catch (SeasonException e)
+{
+    Console.Error.WriteLine(e.Message);
+    return 2;
+}
+
+Task<int> RunAsync() => args switch
+{
+    ["inside", var clips, var dataset, var told, var connection] => InsideAsync(clips, dataset, told, connection),
+    ["children", var clips, var dataset, var wait, var connection] => ChildrenAsync(clips, dataset, wait, connection),
+    ["clip", var dataset, var wait, _] => ClipAsync(dataset, wait),
+    _ => Task.FromResult(2),
 };
 
 async Task<int> InsideAsync(string clips, string dataset, string told, string connection)

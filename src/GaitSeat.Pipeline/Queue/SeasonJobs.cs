@@ -1,6 +1,7 @@
 using GaitSeat.Pipeline.Watch;
 using Hangfire;
 using Hangfire.Common;
+using Hangfire.PostgreSql;
 using Hangfire.States;
 using Hangfire.Storage;
 
@@ -55,19 +56,19 @@ public sealed class SeasonJobs(JobStorage storage, string name, string worker, W
         _waiting.Clear();
     }
 
-    public void Check()
-    {
-        using var connection = storage.GetConnection();
-        // The cheapest question Hangfire's storages know: one row by its key, which is not there.
-        connection.GetStateData("0");
-    }
+    /// <summary>The cheapest question Hangfire's storages know: one row by its key, which is not there.</summary>
+    public void Check() => Ask(connection => connection.GetStateData("0"));
 
     public IReadOnlyList<ClipTicket> Offer(IReadOnlyList<ClipTicket> clips)
     {
         ArgumentNullException.ThrowIfNull(clips);
         var unsure = clips.Where(c => !_waiting.TryGetValue(Field(c), out var at) || time.GetElapsedTime(at) >= _recheck).ToList();
         if (unsure.Count == 0) return [];
-        using var connection = storage.GetConnection();
+        return Ask(connection => Put(unsure, connection));
+    }
+
+    private List<ClipTicket> Put(List<ClipTicket> unsure, IStorageConnection connection)
+    {
         using var alone = connection.AcquireDistributedLock(name + ":offer", _lockPatience);
         var jobs = connection.GetAllEntriesFromHash(JobsByClip) ?? [];
         var put = unsure.Where(c => !(jobs.TryGetValue(Field(c), out var job) && Waits(connection, job))).ToList();
@@ -107,6 +108,20 @@ public sealed class SeasonJobs(JobStorage storage, string name, string worker, W
         const int LookMilliseconds = 50;
         var since = time.GetTimestamp();
         while (Volatile.Read(ref _running) > 0 && time.GetElapsedTime(since) < patience) await Task.Delay(TimeSpan.FromMilliseconds(LookMilliseconds), time);
+    }
+
+    /// <summary>A database that goes in the middle of a question shows as anything from a socket's error to Hangfire's own; that another worker puts clips in just now is no such thing.</summary>
+    private T Ask<T>(Func<IStorageConnection, T> question)
+    {
+        try
+        {
+            using var connection = storage.GetConnection();
+            return question(connection);
+        }
+        catch (Exception e) when (storage is PostgreSqlStorage && e is not DistributedLockTimeoutException)
+        {
+            throw new QueueGoneException(e.GetBaseException().Message, e);
+        }
     }
 
     private static bool Waits(IStorageConnection connection, string job) =>

@@ -26,6 +26,8 @@ public sealed class ClipWork(IClipStage stage, Dataset dataset, bool tracks, str
         ArgumentNullException.ThrowIfNull(clip);
         if (session is { Consent: false }) return Erase(clip);
         if (IsDone(clip.Key, session)) return ClipOutcome.Without(clip.File, ClipEnd.AlreadyDone, null, null);
+        // A pipe or device has no length either, and reading it may never end.
+        if (clip.Bytes == 0) return await SetAsideAsync(clip.File, clip.Key, session, ClipReasons.FileEmpty, $"'{clip.Path}' has no bytes; copy it again from the camera.", ct);
         try
         {
             var measured = await stage.MeasureAsync(clip.Path, session?.Lengths ?? BodyLengths.Unknown, progress, ct);

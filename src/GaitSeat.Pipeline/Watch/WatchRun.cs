@@ -52,7 +52,7 @@ public sealed class WatchRun(WatchRunTools tools)
             if (_queueGone) tools.Voice.GoesOn("the queue's database is back");
             _queueGone = false;
         }
-        catch (Exception e) when (e is System.Data.Common.DbException or TimeoutException)
+        catch (QueueGoneException e)
         {
             // Clips under way go on: the dataset, not the queue, says what is done.
             if (!_queueGone) tools.Voice.Paused($"the queue's database does not answer: {e.Message}");

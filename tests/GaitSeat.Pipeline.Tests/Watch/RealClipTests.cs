@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using GaitSeat.Cli;
 using GaitSeat.Pipeline.Tests.Season;
 using GaitSeat.Pipeline.Watch;
@@ -18,7 +17,6 @@ public sealed class RealClipTests(SeasonFolder season) : IDisposable
     public async Task Watch_LeavesWhatProcessLeaves_AlsoWhenFfmpegAndTheClipsProcessAreKilled()
     {
         if (!Repository.HasWeights) Assert.Skip(Repository.WeightsMissing);
-        if (!OperatingSystem.IsLinux()) Assert.Skip("the processes to kill are looked up in /proc");
         var clips = Directory.CreateDirectory(Path.Combine(_folder, "clips")).FullName;
         foreach (var file in new[] { SeasonFolder.Trot, "text.mp4", "session-sheet.csv" }) File.Copy(Path.Combine(season.Clips, file), Path.Combine(clips, file));
         string pipeline = Path.Combine(_folder, "p.yaml"), processed = Path.Combine(_folder, "processed"), watched = Path.Combine(_folder, "watched");
@@ -30,7 +28,7 @@ public sealed class RealClipTests(SeasonFolder season) : IDisposable
         var trot = Path.Combine(clips, SeasonFolder.Trot);
         bool IsFfmpeg(string[] words) => Path.GetFileName(words[0]) == "ffmpeg" && words.Any(w => w.Contains(trot, StringComparison.Ordinal));
         var first = await KillAsync(run, IsFfmpeg);
-        await UntilAsync(run, () => Find(IsFfmpeg) is { } second && second.Id != first);
+        await UntilAsync(run, () => Processes.Find(IsFfmpeg).Exists(id => id != first));
         await KillAsync(run, words => Path.GetFileName(words[0]).StartsWith("dotnet", StringComparison.Ordinal) && words.Contains("clip") && words[^1] == trot);
         await UntilAsync(run, () => Journal(watched).Length == 2);
         await stop.CancelAsync();
@@ -47,36 +45,12 @@ public sealed class RealClipTests(SeasonFolder season) : IDisposable
 
     private static NightEntry[] Journal(string dataset) => [.. JsonLines.ReadAll<NightEntry>(Path.Combine(dataset, "worker", "journal"), "*.jsonl")];
 
-    /// <summary>Waits for such a process, lets it work a moment, and kills it.</summary>
+    /// <summary>Waits for such a process and kills it.</summary>
     private static async Task<int> KillAsync(Task run, Func<string[], bool> isIt)
     {
-        Process? victim = null;
-        await UntilAsync(run, () => (victim = Find(isIt)) is not null);
-        using (victim)
-        {
-            await Task.Delay(200);
-            victim!.Kill();
-            return victim.Id;
-        }
-    }
-
-    private static Process? Find(Func<string[], bool> isIt)
-    {
-        foreach (var folder in Directory.EnumerateDirectories("/proc"))
-        {
-            if (!int.TryParse(Path.GetFileName(folder), out var id)) continue;
-            try
-            {
-                var words = File.ReadAllText(Path.Combine(folder, "cmdline")).TrimEnd('\0').Split('\0');
-                if (words[0].Length > 0 && isIt(words)) return Process.GetProcessById(id);
-            }
-            catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
-            {
-                // It ended while it was looked at.
-            }
-        }
-
-        return null;
+        var victim = 0;
+        await UntilAsync(run, () => (victim = Processes.Find(isIt).FirstOrDefault()) != 0 && Processes.Kill(victim));
+        return victim;
     }
 
     private static async Task UntilAsync(Task run, Func<bool> holds)

@@ -95,7 +95,7 @@ public sealed class WatchRunTests : IDisposable
     {
         var run = Run(null);
         _bench.Put("a.mp4", "a");
-        _jobs.Trouble = new TimeoutException("no answer");
+        _jobs.Trouble = new QueueGoneException("no answer", new TimeoutException());
         await run.StepAsync(default);
         await AfterAsync(run, 31);
         Assert.Contains("the queue's database does not answer: no answer", _bench.Metrics.Paused!, StringComparison.Ordinal);
