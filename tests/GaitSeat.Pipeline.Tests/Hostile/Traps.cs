@@ -56,7 +56,7 @@ internal static class Traps
     private static IEnumerable<string> Names() =>
     [
         "-i.mp4", "--.mp4", "%d.mp4", "%03d-%s%n.mp4", "concat:a|b.mp4", "file:a.mp4", "pipe:0.mp4", "a;touch pwned;.mp4", "$(touch pwned).mp4", "`touch pwned`.mp4", "a'b\"c.mp4",
-        "line\nbreak.mp4", "tab\t.mp4", "back\\slash.mp4", "äöü-馬-🐴.mp4", "\u202egnp.mp4", "[bold]red[/].mp4", "..mp4", "...mp4", "a..b.mp4", " leading.mp4", "trailing .mp4", "con.mp4",
+        "line\nbreak.mp4", "tab\t.mp4", "back\\slash.mp4", "äöü-馬-🐴.mp4", "\u202egnp.mp4", "[bold]red[].mp4", "..mp4", "...mp4", "a..b.mp4", " leading.mp4", "trailing .mp4", "con.mp4",
         new string('l', 240) + ".mp4", "{0}.mp4", "http:::x.mp4", "a,b=c:d.mp4", "*.mp4", "?.mp4",
     ];
 

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using System.Text;
 using GaitSeat.Cli;
 using GaitSeat.Footage;
@@ -28,6 +29,7 @@ public sealed class FinishedSeasonTests(ITestOutputHelper output) : IDisposable
     [Fact]
     public async Task SecondStart_FindsNothingToDo_InUnderFiveSeconds()
     {
+        if (!File.Exists("/bin/bash")) Assert.Skip("needs bash to tell what a process spent");
         if (!Repository.HasWeights) Assert.Skip(Repository.WeightsMissing);
         var clips = LongRun.IsOn ? 5000 : 200;
         await MakeAsync(clips);
@@ -67,19 +69,21 @@ public sealed class FinishedSeasonTests(ITestOutputHelper output) : IDisposable
     private async Task<Took> ProcessAsync()
     {
         var begun = Stopwatch.GetTimestamp();
-        using var process = Start("process");
+        // .NET forgets what a process spent when it ends; the shell tells, in a last line.
+        using var process = Start("/bin/bash", ["-c", "TIMEFORMAT='%U %S'; time \"$@\"", "bash", Dotnet, .. Words("process")]);
         var said = process.StandardError.ReadToEndAsync();
         await process.StandardOutput.ReadToEndAsync();
         await process.WaitForExitAsync();
-        var took = new Took(Stopwatch.GetElapsedTime(begun), process.TotalProcessorTime);
+        var took = Stopwatch.GetElapsedTime(begun);
         Assert.True(process.ExitCode == ExitCodes.Done, await said);
-        return took;
+        var spent = (await said).TrimEnd().Split('\n')[^1].Split(' ').Sum(s => double.Parse(s, CultureInfo.InvariantCulture));
+        return new(took, TimeSpan.FromSeconds(spent));
     }
 
     private async Task<Took> WatchAsync(int clips)
     {
         var begun = Stopwatch.GetTimestamp();
-        using var process = Start("watch");
+        using var process = Start(Dotnet, [.. Words("watch")]);
         Took? took = null;
         var said = new StringBuilder();
         while (await process.StandardError.ReadLineAsync() is { } line)
@@ -102,13 +106,10 @@ public sealed class FinishedSeasonTests(ITestOutputHelper output) : IDisposable
         public override string ToString() => FormattableString.Invariant($"{Clock.TotalSeconds:0.0} s ({Processor.TotalSeconds:0.0} s of processor)");
     }
 
-    private Process Start(string command)
-    {
-        var start = new ProcessStartInfo(Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet", [typeof(CommandLine).Assembly.Location, command, Clips, "--dataset", DatasetFolder, "--pipeline", Pipeline])
-        {
-            RedirectStandardError = true,
-            RedirectStandardOutput = true,
-        };
-        return Process.Start(start)!;
-    }
+    private static string Dotnet => Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet";
+
+    private string[] Words(string command) => [typeof(CommandLine).Assembly.Location, command, Clips, "--dataset", DatasetFolder, "--pipeline", Pipeline];
+
+    private static Process Start(string program, params string[] words) =>
+        Process.Start(new ProcessStartInfo(program, words) { RedirectStandardError = true, RedirectStandardOutput = true })!;
 }
