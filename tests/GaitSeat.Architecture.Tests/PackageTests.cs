@@ -27,6 +27,7 @@ public sealed class PackageTests
         ("Hangfire.InMemory", "Hangfire.InMemory", ["GaitSeat.Pipeline"]),
         ("Hangfire.PostgreSql", "Hangfire.PostgreSql", ["GaitSeat.Pipeline"]),
         ("Hangfire.AspNetCore", "Hangfire.AspNetCore", ["GaitSeat.Cli"]),
+        ("Microsoft.Extensions.Hosting.WindowsServices", "Microsoft.Extensions.Hosting.WindowsServices", ["GaitSeat.Cli"]),
         ("Microsoft.Extensions.Logging.Abstractions", null, ["GaitSeat.Pipeline", "GaitSeat.Cli"]),
         ("OpenTelemetry", "OpenTelemetry", ["GaitSeat.Cli"]),
         ("OpenTelemetry.Exporter.OpenTelemetryProtocol", "OpenTelemetry.Exporter.OpenTelemetryProtocol", ["GaitSeat.Cli"]),
