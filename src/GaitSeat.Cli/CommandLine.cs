@@ -19,6 +19,7 @@ public static class CommandLine
         app.Configure(config =>
         {
             config.SetApplicationName("gaitseat");
+            config.SetApplicationVersion(ProcessCommand.SoftwareVersion);
             config.ConfigureConsole(consoles.Out);
             config.PropagateExceptions();
             config.AddCommand<ProcessCommand>("process").WithDescription("Measure every clip of a folder into a dataset.");
