@@ -3,6 +3,7 @@ using GaitSeat.Faults.Teaching;
 using GaitSeat.Footage;
 using GaitSeat.Pipeline.Season;
 using GaitSeat.Pipeline.Settings;
+using GaitSeat.Review.Web;
 using GaitSeat.Store;
 using GaitSeat.Vision.Models;
 using Spectre.Console;
@@ -33,6 +34,7 @@ public static class CommandLine
             config.AddCommand<VerdictsCommand>("verdicts").WithDescription("Take a coach's verdicts from a CSV into the dataset.");
             config.AddCommand<TrainCommand>("train").WithDescription("Train the fault models on the verdicts, and tell which take over.");
             config.AddCommand<QueueCommand>("queue").WithDescription("List the spells most worth a coach's minutes.");
+            config.AddCommand<ReviewCommand>("review").WithDescription("Open the review page: the queue with its clips, answered by keyboard or touch.");
             config.AddCommand<QueryCommand>("query").WithDescription("Ask a dataset in SQL, or one of the ready questions.");
             config.AddCommand<CompactCommand>("compact").WithDescription("Gather a dataset's files into few large ones by season and rider, described for others.");
             config.AddCommand<StudyCommand>("study").WithDescription("Answer the questions of a study file from a dataset, with a report.");
@@ -60,6 +62,7 @@ public static class CommandLine
         SettingsException s => ($"The settings file cannot be used:{Environment.NewLine}{s.Message}", ExitCodes.WrongUsage),
         SeasonException s => (string.Join(Environment.NewLine, [$"{s.Message}{(s.Problems.Count > 0 ? ":" : "")}", .. s.Problems.Select(p => "  " + p)]), ExitCodes.WrongUsage),
         TeachingException t => (t.Message, ExitCodes.WrongUsage),
+        ReviewException r => (r.Message, ExitCodes.WrongUsage),
         DatasetException d => (d.Message, ExitCodes.WrongUsage),
         CommandAppException c => (c.Message, ExitCodes.WrongUsage),
         FfmpegNotFoundException f => (f.Message, ExitCodes.NotInstalled),

@@ -11,6 +11,9 @@ public enum VerdictAnswer
 
     /// <summary>The picture does not show it well enough.</summary>
     CannotTell,
+
+    /// <summary>Takes back the judge's latest answer on the fault; the one before it, if there was one, holds again.</summary>
+    Withdrawn,
 }
 
 /// <summary>How a spell came before the judge. Only what was drawn at random says something of the spells nobody flagged.</summary>

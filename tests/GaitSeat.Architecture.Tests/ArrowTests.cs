@@ -32,6 +32,7 @@ public sealed class ArrowTests
     [InlineData("GaitSeat.Store", "GaitSeat.Model")]
     [InlineData("GaitSeat.Faults", "GaitSeat.Model")]
     [InlineData("GaitSeat.Study", "GaitSeat.Model")]
+    [InlineData("GaitSeat.Review", "GaitSeat.Model", "GaitSeat.Footage", "GaitSeat.Store", "GaitSeat.Faults", "GaitSeat.Pipeline")]
     [InlineData("GaitSeat.Studio", "GaitSeat.Model", "GaitSeat.Motion", "GaitSeat.Footage")]
     public void Stage_KnowsOnlyWhatTheHouseGrantsIt(string name, params string[] granted) =>
         Assert.Empty(House.Get(name).References.Except(granted));

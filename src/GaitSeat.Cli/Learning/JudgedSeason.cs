@@ -1,5 +1,6 @@
 using GaitSeat.Faults.Features;
 using GaitSeat.Faults.Training;
+using GaitSeat.Faults.Verdicts;
 using GaitSeat.Model;
 using GaitSeat.Pipeline.Season;
 using GaitSeat.Store;
@@ -20,6 +21,7 @@ internal sealed class JudgedSeason
 
     internal FeatureTable Table { get; }
 
+    /// <summary>Those that stand: what was withdrawn is not among them.</summary>
     internal IReadOnlyList<Verdict> Verdicts { get; }
 
     internal ModelShelf Shelf { get; }
@@ -30,7 +32,7 @@ internal sealed class JudgedSeason
         var dataset = Datasets.OpenExisting(folder);
         using var query = new DatasetQuery(dataset.Folder);
         var run = DatasetRun.Choose(query, pipelineHash);
-        return new(dataset, run, FeatureTable.Of(SpellReader.Read(query, run), new()), new VerdictStore(dataset).All());
+        return new(dataset, run, FeatureTable.Of(SpellReader.Read(query, run), new()), StandingVerdicts.Of(new VerdictStore(dataset).All()));
     }
 
     /// <summary>The models in use. One that cannot be used is told, and its fault left to its rule.</summary>

@@ -21,9 +21,15 @@ public sealed class FrameReader(FfmpegTools tools, FrameColours colours = FrameC
     public static (int WidthPx, int HeightPx) AnalysisSize(ClipInfo clip, ReadSettings settings)
     {
         ArgumentNullException.ThrowIfNull(clip);
+        return AnalysisSize(clip.WidthPx, clip.HeightPx, settings);
+    }
+
+    /// <summary>The same from the display size, px.</summary>
+    public static (int WidthPx, int HeightPx) AnalysisSize(int widthPx, int heightPx, ReadSettings settings)
+    {
         ArgumentNullException.ThrowIfNull(settings);
-        var factor = Math.Min(1, (double)settings.MaxSidePx / Math.Max(clip.WidthPx, clip.HeightPx));
-        return (Even(clip.WidthPx * factor), Even(clip.HeightPx * factor));
+        var factor = Math.Min(1, (double)settings.MaxSidePx / Math.Max(widthPx, heightPx));
+        return (Even(widthPx * factor), Even(heightPx * factor));
 
         // To the even number below, so that rounding never enlarges; the half pixel forgives a factor that is not exact.
         static int Even(double side) => Math.Max(2, (int)((side + 1e-6) / 2) * 2);

@@ -19,7 +19,7 @@ internal static class VerdictsTable
             Columns.Text<Verdict>("clip_file", "File name of the clip when it was judged.", v => v.ClipFile),
             Columns.Whole<Verdict>("spell", "", "Number of the spell within the clip, from 1.", v => v.SpellNumber),
             Columns.Text<Verdict>("fault", "The fault judged, a term of the trade, as in `findings`.", v => v.Fault.ToTerm()),
-            Columns.Text<Verdict>("verdict", "`agrees` (the fault is there), `does_not` (it is not) or `cannot_tell`.", v => v.Answer.ToTerm()),
+            Columns.Text<Verdict>("verdict", "`agrees` (the fault is there), `does_not` (it is not), `cannot_tell`, or `withdrawn`: the judge's latest answer on the fault is taken back, and the one before it holds again.", v => v.Answer.ToTerm()),
             Columns.Text<Verdict>("judge", "Pseudonym of who judged.", v => v.Judge),
             Columns.Text<Verdict>("judged_at", "When, UTC, ISO 8601 to the second; sorts as text.", v => v.JudgedAt.UtcDateTime.ToString(TimeFormat, CultureInfo.InvariantCulture)),
             Columns.Text<Verdict>("note", "The judge's note.", v => v.Note, "None was made."),

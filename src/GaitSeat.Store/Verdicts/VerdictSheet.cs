@@ -79,7 +79,7 @@ public static class VerdictSheet
 
     private static IEnumerable<SheetProblem> Disagreements(IEnumerable<(int Line, Verdict Verdict)> read) =>
         from same in read.GroupBy(r => (r.Verdict.ClipFile, r.Verdict.SpellNumber, r.Verdict.Fault))
-        let last = same.GroupBy(r => r.Verdict.Judge).Select(j => j.MaxBy(r => r.Verdict.JudgedAt)).Where(r => r.Verdict.Answer != VerdictAnswer.CannotTell).ToArray()
+        let last = same.GroupBy(r => r.Verdict.Judge).Select(j => j.MaxBy(r => r.Verdict.JudgedAt)).Where(r => r.Verdict.Answer is VerdictAnswer.Agrees or VerdictAnswer.DoesNot).ToArray()
         where last.Select(r => r.Verdict.Answer).Distinct().Count() > 1
         select new SheetProblem(last[^1].Line, VerdictRow.Answer,
             $"{last.Length} judges differ on {same.Key.Fault.ToTerm()} in spell {same.Key.SpellNumber} of '{same.Key.ClipFile}'; all are kept, and a tie is not learnt from.");

@@ -1,3 +1,4 @@
+using System.Data.Common;
 using System.Security.Cryptography;
 using System.Text.Json;
 using GaitSeat.Model;
@@ -12,11 +13,10 @@ public sealed class VerdictStore
 {
     private const int ContentDigits = 24;
 
-    private const string Sql =
-        """
-        SELECT clip_key, clip_file, spell, fault, verdict, judge, judged_at, note, drawn, told, told_probability, pipeline_hash, model_hash, classifier_hash
-        FROM verdicts ORDER BY judged_at, clip_key, spell, fault, judge, verdict
-        """;
+    private static readonly string[] Columns =
+        ["clip_key", "clip_file", "spell", "fault", "verdict", "judge", "judged_at", "note", "drawn", "told", "told_probability", "pipeline_hash", "model_hash", "classifier_hash"];
+
+    private const string Order = "ORDER BY judged_at, clip_key, spell, fault, judge, verdict";
 
     private readonly Dataset _dataset;
 
@@ -31,7 +31,7 @@ public sealed class VerdictStore
     public IReadOnlyList<Verdict> All()
     {
         using var query = new DatasetQuery(_dataset.Folder);
-        return [.. query.Query(Sql).Select(ToVerdict)];
+        return [.. query.Query($"SELECT {string.Join(", ", Columns)} FROM verdicts {Order}").Select(ToVerdict)];
     }
 
     /// <summary>Adds verdicts; times are kept to the second.</summary>
@@ -43,11 +43,25 @@ public sealed class VerdictStore
         ArgumentNullException.ThrowIfNull(verdicts);
         if (verdicts.FirstOrDefault(v => string.IsNullOrWhiteSpace(v.Judge)) is { } nobody)
             throw new ArgumentException($"A verdict on clip '{nobody.ClipFile}' names no judge; give a pseudonym.", nameof(verdicts));
-        var there = All().ToHashSet();
+        var there = OfClips([.. verdicts.Select(v => v.ClipKey)]).ToHashSet();
         var fresh = verdicts.Select(ToTheSecond).Where(v => there.Add(v)).ToList();
         foreach (var clip in fresh.GroupBy(v => v.ClipKey, StringComparer.Ordinal)) await WriteAsync(clip.Key, [.. clip], cancellationToken);
         return fresh.Count;
     }
+
+    /// <summary>Only the files of these clips are read: a season judged through the page has thousands, and each answer is added by itself.</summary>
+    private List<Verdict> OfClips(HashSet<string> clipKeys)
+    {
+        var parts = clipKeys.Select(RunName.ClipPart).ToHashSet(StringComparer.Ordinal);
+        var partLength = parts.Select(p => p.Length).FirstOrDefault();
+        string[] paths = [.. _dataset.FilesOf(VerdictsTable.Name).Where(f => Path.GetFileName(f) is var name && name.Length > partLength && parts.Contains(name[..partLength]))];
+        var verdicts = new List<Verdict>();
+        if (paths.Length > 0) FileQuery.Each(VerdictsTable.Table.Info, paths, Columns, "true " + Order, r => verdicts.Add(ToVerdict(Row(r))));
+        return verdicts;
+    }
+
+    private static Dictionary<string, object?> Row(DbDataReader reader) =>
+        Columns.Select((c, i) => (c, Value: reader.IsDBNull(i) ? null : reader.GetValue(i))).ToDictionary(c => c.c, c => c.Value, StringComparer.Ordinal);
 
     private async Task WriteAsync(string clipKey, IReadOnlyList<Verdict> verdicts, CancellationToken cancellationToken)
     {

@@ -1,0 +1,34 @@
+// What the page asks of the program it came from; it asks nothing of anyone else.
+const csrf = document.querySelector('meta[name="csrf"]').content;
+
+/** A refusal of the program, with its own words. */
+export class Refusal extends Error {}
+
+async function ask(path, options) {
+  let response;
+  try {
+    response = await fetch(path, { cache: "no-store", credentials: "same-origin", ...options });
+  } catch {
+    throw new Refusal("The program does not answer; was it stopped? Start 'gaitseat review' again and open the new link. Nothing that was saved is lost.");
+  }
+  if (response.ok) return response;
+  const said = await response.json().catch(() => null);
+  throw new Refusal(said?.text ?? `The program answers with an error (${response.status}).`);
+}
+
+const post = async (path, body) =>
+  (await ask(path, { method: "POST", headers: { "Content-Type": "application/json", "X-GaitSeat-Csrf": csrf }, body: JSON.stringify(body) })).json();
+
+const of = (id) => `/api/questions/${encodeURIComponent(id)}`;
+
+export const queue = async (from) => (await ask(`/api/queue?from=${from}`)).json();
+export const question = async (id) => (await ask(of(id))).json();
+export const tracks = async (id) => (await ask(`${of(id)}/tracks`)).json();
+export const answer = (given) => post("/api/answer", given);
+export const undo = () => post("/api/undo", {});
+
+/** A drawing of the program as an element; `kind` is strip or history. */
+export async function drawing(id, kind, widthPx) {
+  const text = await (await ask(`${of(id)}/${kind}?width=${Math.round(widthPx)}`)).text();
+  return document.importNode(new DOMParser().parseFromString(text, "image/svg+xml").documentElement, true);
+}

@@ -1,0 +1,181 @@
+// The review screen: one question after the other, each answer saved before the next is shown.
+import * as api from "./api.js";
+import * as overlay from "./overlay.js";
+import * as panel from "./panel.js";
+import * as player from "./player.js";
+import * as strip from "./strip.js";
+
+const el = (id) => document.getElementById(id);
+const pageLines = 50;
+let current = null, busy = false, queueFrom = 0;
+
+async function go(id) {
+  const shown = await api.question(id);
+  if (el("queue").open) el("queue").close();
+  el("empty").hidden = true;
+  el("screen").hidden = false;
+  current = shown;
+  history.replaceState(null, "", `#${id}`);
+  panel.show(shown);
+  panel.others(shown, (other) => run(() => go(other)));
+  el("previous").disabled = !shown.previousId;
+  el("next").disabled = !shown.nextId;
+  el("no-clip").hidden = !shown.clip.refusal;
+  el("no-clip").textContent = shown.clip.refusal ?? "";
+  overlay.use(null);
+  el("overlay-switch").disabled = !shown.clip.hasTracks;
+  el("overlay-switch").title = shown.clip.hasTracks ? "" : "The run kept no tracks: measure with output.tracks: true";
+  player.show(shown);
+  el("reading").scrollTop = 0;
+  const [tracks] = await Promise.all([shown.clip.hasTracks ? api.tracks(id) : null, strip.show(shown)]);
+  if (current !== shown || !tracks) return;
+  overlay.use(tracks);
+  player.useTimes(tracks.timeSeconds);
+}
+
+async function answer(word) {
+  const shown = current;
+  const fault = el("fault").value;
+  if (shown.choices.length && word === "agrees" && !fault) {
+    panel.state("Choose which fault is there, then agree.", true);
+    el("fault").focus();
+    return;
+  }
+  const after = await api.answer({ id: shown.id, answer: word, fault: shown.choices.length ? fault : null, note: el("note").value });
+  panel.answered(after.answer);
+  const said = `Saved: ${shown.title}, ${shown.spell.rider ?? "rider"}: ${panel.answerWords[word]}.`;
+  if (after.nextId) await go(after.nextId);
+  else await finish();
+  panel.state(said);
+}
+
+async function undo() {
+  const undone = await api.undo();
+  if (undone.id) await go(undone.id);
+  panel.state(undone.text);
+}
+
+/** At the end: the first that is still open, or the word that all is done. */
+async function finish() {
+  const page = await api.queue(0);
+  if (page.nextOpen) await go(page.nextOpen);
+  else empty(page);
+}
+
+function empty(page) {
+  player.show({ clip: { refusal: "-" }, spell: {} });
+  current = null;
+  el("screen").hidden = true;
+  el("empty").hidden = false;
+  el("progress").textContent = page.total ? `${page.judged} of ${page.total} judged` : "";
+  el("empty-title").textContent = page.total ? "All done." : "Nothing to review.";
+  el("empty-text").textContent = page.total
+    ? "Every question of this queue is answered, and each answer is in the dataset. U takes the latest back; the queue shows them all. You may close this page and stop the program."
+    : "The run holds no spell that asks for a coach's eye" + (page.hidden ? `, or none that may be shown: ${page.hidden} lack consent.` : ". Measure more clips, then start the review again.");
+}
+
+async function openQueue(from) {
+  const page = await api.queue(from);
+  queueFrom = from;
+  panel.queue(page, current?.id, (id) => run(() => go(id)));
+  el("queue-before").disabled = from === 0;
+  el("queue-after").disabled = from + pageLines >= page.total;
+  if (!el("queue").open) el("queue").showModal();
+  el("queue-lines").scrollTop = 0;
+}
+
+const openAtCurrent = () => openQueue(current ? Math.floor((current.position - 1) / pageLines) * pageLines : 0);
+
+function sit(direction) {
+  const now = el("video").currentTime;
+  const sits = current.spell.sitSeconds;
+  const target = direction > 0 ? sits.find((s) => s > now + 0.02) : sits.findLast((s) => s < now - 0.05);
+  if (target !== undefined) player.jump(target);
+}
+
+/** One act at a time: a key pressed while an answer is being saved does nothing. */
+async function run(act) {
+  if (busy) return;
+  busy = true;
+  panel.state("");
+  try {
+    await act();
+  } catch (e) {
+    panel.state(e instanceof api.Refusal ? e.message : `Something went wrong on the page: ${e.message}`, true);
+    if (!current) { el("empty").hidden = false; el("empty-title").textContent = "Not open"; el("empty-text").textContent = e.message; }
+  } finally {
+    busy = false;
+  }
+}
+
+const switchOverlay = () => { if (!el("overlay-switch").disabled) el("overlay-switch").setAttribute("aria-pressed", String(overlay.toggle())); };
+
+const keys = {
+  a: () => run(() => answer("agrees")),
+  d: () => run(() => answer("does_not")),
+  c: () => run(() => answer("cannot_tell")),
+  n: () => current.nextId && run(() => go(current.nextId)),
+  p: () => current.previousId && run(() => go(current.previousId)),
+  m: () => el("note").focus(),
+  o: switchOverlay,
+  " ": player.toggle,
+  ",": () => player.step(-1),
+  ".": () => player.step(1),
+  "[": () => sit(-1),
+  "]": () => sit(1),
+  1: () => player.setSpeed(0.25),
+  2: () => player.setSpeed(0.5),
+  3: () => player.setSpeed(0.75),
+  4: () => player.setSpeed(1),
+};
+const always = { u: () => run(undo), q: () => run(openAtCurrent) };
+
+document.addEventListener("keydown", (event) => {
+  if (event.ctrlKey || event.metaKey || event.altKey || el("queue").open) return;
+  const writes = event.target.matches("textarea, select");
+  if (writes) {
+    if (event.key === "Escape") event.target.blur();
+    return;
+  }
+  if (event.key === " " && event.target.matches("button, summary")) return;
+  const act = always[event.key.toLowerCase()] ?? (current ? keys[event.key.toLowerCase()] : undefined);
+  if (!act || event.repeat && !",.".includes(event.key)) return;
+  event.preventDefault();
+  act();
+});
+
+for (const b of document.querySelectorAll("[data-answer]")) b.addEventListener("click", () => run(() => answer(b.dataset.answer)));
+for (const b of document.querySelectorAll("[data-speed]")) b.addEventListener("click", () => player.setSpeed(Number(b.dataset.speed)));
+el("play").addEventListener("click", player.toggle);
+el("back").addEventListener("click", () => player.step(-1));
+el("forth").addEventListener("click", () => player.step(1));
+el("overlay-switch").addEventListener("click", switchOverlay);
+el("next").addEventListener("click", keys.n);
+el("previous").addEventListener("click", keys.p);
+el("undo").addEventListener("click", always.u);
+el("open-queue").addEventListener("click", always.q);
+el("close-queue").addEventListener("click", () => el("queue").close());
+el("queue-before").addEventListener("click", () => run(() => openQueue(Math.max(0, queueFrom - pageLines))));
+el("queue-after").addEventListener("click", () => run(() => openQueue(queueFrom + pageLines)));
+el("video").addEventListener("error", () => {
+  if (!current || current.clip.refusal || !el("video").getAttribute("src")) return;
+  el("no-clip").hidden = false;
+  el("no-clip").textContent = "This browser cannot play the clip's format. The strip and the figures are those of the clip all the same.";
+});
+player.onPicture((seconds) => { overlay.draw(seconds); strip.tell(seconds); });
+
+run(async () => {
+  player.setSpeed(0.5);
+  const wanted = decodeURIComponent(location.hash.slice(1));
+  const page = await api.queue(0);
+  if (wanted) {
+    try {
+      await go(wanted);
+      return;
+    } catch (e) {
+      if (!(e instanceof api.Refusal)) throw e;
+    }
+  }
+  if (page.nextOpen) await go(page.nextOpen);
+  else empty(page);
+});

@@ -1,0 +1,39 @@
+using System.Text.Encodings.Web;
+using GaitSeat.Faults;
+using Microsoft.AspNetCore.Http;
+
+namespace GaitSeat.Review.Web;
+
+/// <summary>The files of the page, which lie in the program itself: there is no folder to step out of.</summary>
+internal sealed class Assets(Door door)
+{
+    private const string Page = "index.html", CsrfMark = "{{csrf}}", CautionsMark = "{{cautions}}";
+
+    private static readonly Dictionary<string, string> Types = new(StringComparer.Ordinal) { [".js"] = "text/javascript; charset=utf-8", [".css"] = "text/css; charset=utf-8", [".svg"] = "image/svg+xml" };
+
+    internal async Task PageAsync(HttpContext context)
+    {
+        context.Response.ContentType = "text/html; charset=utf-8";
+        await context.Response.WriteAsync((await ReadAsync(Page))!.Replace(CsrfMark, door.Csrf, StringComparison.Ordinal).Replace(CautionsMark, HtmlEncoder.Default.Encode(Cautions.Text), StringComparison.Ordinal));
+    }
+
+    internal static async Task FileAsync(HttpContext context, string name)
+    {
+        if (!Types.TryGetValue(Path.GetExtension(name), out var type) || await ReadAsync(name) is not { } text)
+        {
+            await Guard.RefuseAsync(context, StatusCodes.Status404NotFound, "There is no such file.");
+            return;
+        }
+
+        context.Response.ContentType = type;
+        await context.Response.WriteAsync(text);
+    }
+
+    private static async Task<string?> ReadAsync(string name)
+    {
+        await using var stream = typeof(Assets).Assembly.GetManifestResourceStream(name);
+        if (stream is null) return null;
+        using var reader = new StreamReader(stream);
+        return await reader.ReadToEndAsync();
+    }
+}

@@ -1,0 +1,140 @@
+using System.Collections.Concurrent;
+using System.Globalization;
+using GaitSeat.Footage;
+using GaitSeat.Model;
+using GaitSeat.Review.Clips;
+using GaitSeat.Review.Pictures;
+using GaitSeat.Review.Questions;
+using GaitSeat.Review.Verdicts;
+using GaitSeat.Store;
+
+namespace GaitSeat.Review.Web;
+
+/// <summary>Puts together what the screen shows from book, desk, shelf and tracks.</summary>
+internal sealed class Desk
+{
+    private const int TracksKept = 8;
+    private readonly ReviewSeason _season;
+    private readonly MeasureChoice _measures;
+    private readonly RiderHistory _history;
+    private readonly ConcurrentDictionary<string, Lazy<MotionTrace?>> _tracks = new(StringComparer.Ordinal);
+
+    internal Desk(ReviewSeason season, ClipShelf shelf, VerdictDesk verdicts)
+    {
+        (_season, Shelf, Verdicts) = (season, shelf, verdicts);
+        Book = new(season.Scores, season.Flags, season.Queue);
+        _measures = new(season.Scores);
+        _history = new(season.Spells);
+    }
+
+    internal QuestionBook Book { get; }
+
+    internal ClipShelf Shelf { get; }
+
+    internal VerdictDesk Verdicts { get; }
+
+    internal ReviewSeason Season => _season;
+
+    internal QueuePage Page(int from, int count)
+    {
+        var all = Book.All;
+        var shown = Shown(all);
+        var open = shown.FirstOrDefault(q => Verdicts.AnswerTo(q) is null);
+        return new(
+            shown.Count, shown.Count(q => Verdicts.AnswerTo(q) is not null), all.Count - shown.Count, open?.Id,
+            [.. shown.Skip(from).Take(count).Select((q, i) => new QueueLine(q.Id, from + i + 1, q.Spell.Rider, TitleOf(q), q.Drawn.ToTerm(), Verdicts.AnswerTo(q)?.Answer.ToTerm()))]);
+    }
+
+    /// <returns>The question, where nothing stands against showing it; else null.</returns>
+    internal Question? Find(string id) => Book.Find(id) is { } question && Shelf.Refusal(question.Spell.Provenance.ClipKey) is null ? question : null;
+
+    internal async Task<ShownQuestion> ShowAsync(Question question, CancellationToken cancellationToken)
+    {
+        var shown = Shown(Book.All);
+        var at = shown.FindIndex(q => q.Id == question.Id);
+        var clip = await ClipOfAsync(question, cancellationToken);
+        // The next clip's file is checked while this one is watched, so that it is there at the key.
+        if (at >= 0 && at + 1 < shown.Count) _ = Shelf.FindAsync(shown[at + 1].Spell.Provenance.ClipKey, CancellationToken.None);
+        var measure = _measures.Of(question);
+        return new(
+            question.Id, at + 1, shown.Count, shown.Count(q => Verdicts.AnswerTo(q) is not null),
+            at > 0 ? shown[at - 1].Id : null, at + 1 < shown.Count ? shown[at + 1].Id : null,
+            clip, SpellOf(question), question.Fault?.ToTerm(), TitleOf(question),
+            question.Fault is null ? "Is there any fault?" : "Is it there?",
+            question.Fault is null ? [.. Enum.GetValues<Fault>().Select(f => new FaultChoice(f.ToTerm(), Labels.Of(f)))] : [],
+            new(Reasons.Why(question), Reasons.Rule(question), Reasons.Model(question)),
+            HistoryText(question, measure), OthersOf(question), CardOf(question), AnswerOf(question));
+    }
+
+    internal string Strip(Question question, int widthPx) => StripPicture.Draw(question, TraceOf(question), _measures.Of(question), LimitOf(question), widthPx);
+
+    internal string History(Question question, int widthPx) =>
+        HistoryPicture.Draw(Past(question, _measures.Of(question)), question.Spell.Key, LimitOf(question), widthPx);
+
+    /// <summary>Tracks of the spell for the overlay; null where the run kept none.</summary>
+    internal OverlayTrack? Overlay(Question question)
+    {
+        var facts = Shelf.Facts(question.Spell.Provenance.ClipKey);
+        if (facts is null or { WidthPx: <= 0 } or { HeightPx: <= 0 } || TraceOf(question) is not { } trace) return null;
+        var (width, height) = FrameReader.AnalysisSize(facts.WidthPx, facts.HeightPx, _season.Read);
+        return OverlayTrack.Of(trace, question.Spell.Spell, width, height);
+    }
+
+    private MotionTrace? TraceOf(Question question)
+    {
+        var key = question.Spell.Provenance.ClipKey;
+        if (_tracks.Count > TracksKept) _tracks.Clear();
+        return _tracks.GetOrAdd(key, k => new(() => TrackReader.Read(_season.Dataset, _season.Run, k))).Value;
+    }
+
+    private List<Question> Shown(IReadOnlyList<Question> all)
+    {
+        var refused = new Dictionary<string, bool>(StringComparer.Ordinal);
+        bool IsShown(string key) => refused.TryGetValue(key, out var known) ? known : refused[key] = Shelf.Refusal(key) is null;
+        return [.. all.Where(q => IsShown(q.Spell.Provenance.ClipKey))];
+    }
+
+    private async Task<ShownClip> ClipOfAsync(Question question, CancellationToken cancellationToken)
+    {
+        var key = question.Spell.Provenance.ClipKey;
+        var file = await Shelf.FindAsync(key, cancellationToken);
+        var facts = Shelf.Facts(key)!;
+        return new($"/clip/{key}", file.Refusal, facts.WidthPx, facts.HeightPx, double.IsFinite(facts.FrameRateHz) ? facts.FrameRateHz : null, TraceOf(question) is not null);
+    }
+
+    private static ShownSpell SpellOf(Question question)
+    {
+        var s = question.Spell;
+        return new(
+            s.Rider, s.Horse, s.SessionDate?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), s.Rein, s.Spell.Number, s.Spell.StartSeconds, s.Spell.EndSeconds,
+            question.StartSeconds, question.EndSeconds, [.. s.Strides.SelectMany(x => new[] { x.StartSeconds, x.EndSeconds }).Distinct().Order()]);
+    }
+
+    private static string TitleOf(Question question) => question.Fault is { } fault ? Labels.Of(fault) : "Not flagged";
+
+    private static double? LimitOf(Question question) => question.Score?.Rule is { Threshold: var limit } && double.IsFinite(limit) ? limit : null;
+
+    private IReadOnlyList<HistoryPoint> Past(Question question, MeasureDefinition measure) =>
+        [.. _history.Of(question.Spell, measure.Measure).Where(p => Shelf.Refusal(p.Spell.ClipKey) is null)];
+
+    private string HistoryText(Question question, MeasureDefinition measure)
+    {
+        var past = Past(question, measure);
+        var others = past.Where(p => p.Spell != question.Spell.Key).Select(p => p.Mean.Value).Order().ToArray();
+        if (past.Count == 0) return $"{Labels.Of(measure)}: no history; the session sheet names no rider or day, or it was not measured.";
+        return others.Length == 0
+            ? $"{Labels.Of(measure)}, {Labels.Unit(measure)}: this is the rider's only spell so far."
+            : string.Create(CultureInfo.InvariantCulture, $"{Labels.Of(measure)}, {Labels.Unit(measure)}: {others.Length} other spells of this rider, median {(others[(others.Length - 1) / 2] + others[others.Length / 2]) / 2:0.#}, from {others[0]:0.#} to {others[^1]:0.#}. Filled: this spell.");
+    }
+
+    private IReadOnlyList<OtherFinding> OthersOf(Question question) =>
+        [.. Book.FlagsOf(question.Spell.Key).Where(f => f.Score.Fault != question.Fault).OrderByDescending(f => f.Score.Probability)
+            .Select(f => new OtherFinding(Labels.Of(f.Score.Fault), Reasons.Of(f), Book.Find(new Question(question.Spell, question.Drawn, f.Score, f).Id)?.Id))];
+
+    private ShownCard? CardOf(Question question) =>
+        question.Fault is { } fault && _season.Cards.TryGetValue(fault, out var card) ? new(card.Title, [.. card.Sections.Select(s => new CardSection(s.Key, s.Value))]) : null;
+
+    private ShownAnswer? AnswerOf(Question question) => Verdicts.AnswerTo(question) is { } a
+        ? new(a.Answer.ToTerm(), question.Fault is null && a.Answer == VerdictAnswer.Agrees ? string.Join(", ", a.Faults.Select(Labels.Of)) : "", a.Note, a.JudgedAt.ToString("yyyy-MM-dd HH:mm:ss 'UTC'", CultureInfo.InvariantCulture))
+        : null;
+}

@@ -1,0 +1,130 @@
+using System.Globalization;
+using System.Net;
+using GaitSeat.Review.Clips;
+using GaitSeat.Review.Questions;
+using GaitSeat.Store;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace GaitSeat.Review.Web;
+
+/// <summary>The review page cannot be opened.</summary>
+public sealed class ReviewException(string message, Exception? inner = null) : Exception(message, inner);
+
+/// <summary>The review page on this machine's loopback address. It asks nothing of any other machine, and serves clips by their keys alone.</summary>
+public sealed class ReviewSite : IAsyncDisposable
+{
+    private const int LargestBodyBytes = 16 * 1024, PageLines = 50, NarrowestPx = 260, WidestPx = 1600;
+    private readonly WebApplication _app;
+    private readonly Door _door;
+    private readonly Desk _desk;
+
+    private ReviewSite(WebApplication app, Door door, Desk desk) => (_app, _door, _desk) = (app, door, desk);
+
+    /// <summary>Where it is reached, without the token.</summary>
+    public string Address => _app.Urls.First();
+
+    /// <summary>The link to print; its token works once. Null once it was used.</summary>
+    public string? Link => _door.Token is { } token ? $"{Address}{Guard.EnterPath}?token={token}" : null;
+
+    /// <summary>How many questions there are, and how many are not shown for want of consent.</summary>
+    public (int Shown, int Hidden) Questions => (_desk.Page(0, 0).Total, _desk.Page(0, 0).Hidden);
+
+    /// <param name="judge">Pseudonym of who judges.</param>
+    /// <param name="port">0 for one that is free.</param>
+    /// <exception cref="ReviewException">The port is taken.</exception>
+    /// <exception cref="DatasetException">The dataset cannot be read.</exception>
+    public static async Task<ReviewSite> StartAsync(ReviewSeason season, string clipFolder, string judge, int port, TimeProvider time)
+    {
+        ArgumentNullException.ThrowIfNull(season);
+        using var query = new DatasetQuery(season.Dataset.Folder);
+        var shelf = new ClipShelf(clipFolder, ClipFacts.Read(query, season.Run), new(clipFolder));
+        var desk = new Desk(season, shelf, new(season.Dataset, season.Run, judge, time));
+        var door = new Door();
+        var builder = WebApplication.CreateEmptyBuilder(new());
+        builder.WebHost.UseKestrelCore().ConfigureKestrel(k =>
+        {
+            k.AddServerHeader = false;
+            k.Limits.MaxRequestBodySize = LargestBodyBytes;
+            k.Listen(IPAddress.Loopback, port);
+        });
+        builder.Services.AddRoutingCore();
+        var app = builder.Build();
+        var guard = new Guard(door);
+        app.Use(next => context => guard.InvokeAsync(context, next));
+        app.Use(next => context => SayingWhatFailsAsync(context, next));
+        Map(app, new(door), desk);
+        try
+        {
+            await app.StartAsync();
+        }
+        catch (IOException e)
+        {
+            await app.DisposeAsync();
+            throw new ReviewException($"The review page cannot use port {port}: {e.Message} Give --port a free one, or leave it out.", e);
+        }
+
+        return new(app, door, desk);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await _app.DisposeAsync();
+        _desk.Verdicts.Dispose();
+    }
+
+    private static void Map(WebApplication app, Assets assets, Desk desk)
+    {
+        var answers = new Answers(desk);
+        app.UseRouting();
+        app.MapGet("/", (RequestDelegate)assets.PageAsync);
+        app.MapGet("/app/{name}", (RequestDelegate)(c => Assets.FileAsync(c, (string)c.GetRouteValue("name")!)));
+        app.MapGet("/api/queue", (RequestDelegate)(c => c.Response.WriteAsJsonAsync(desk.Page(Whole(c, "from", 0, 0, int.MaxValue), PageLines))));
+        app.MapGet("/api/questions/{id}", (RequestDelegate)(c => WithQuestionAsync(c, desk, async q => await c.Response.WriteAsJsonAsync(await desk.ShowAsync(q, c.RequestAborted)))));
+        app.MapGet("/api/questions/{id}/strip", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => SvgAsync(c, desk.Strip(q, WidthOf(c))))));
+        app.MapGet("/api/questions/{id}/history", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => SvgAsync(c, desk.History(q, WidthOf(c))))));
+        app.MapGet("/api/questions/{id}/tracks", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => c.Response.WriteAsJsonAsync(desk.Overlay(q)))));
+        app.MapMethods("/clip/{key}", [HttpMethods.Get, HttpMethods.Head], (RequestDelegate)(c => ClipAsync(c, desk)));
+        app.MapPost("/api/answer", (RequestDelegate)answers.AnswerAsync);
+        app.MapPost("/api/undo", (RequestDelegate)answers.UndoAsync);
+        app.MapFallback(c => Guard.RefuseAsync(c, StatusCodes.Status404NotFound, "There is no such page."));
+    }
+
+    private static Task WithQuestionAsync(HttpContext context, Desk desk, Func<Question, Task> show) => desk.Find((string)context.GetRouteValue("id")!) is { } question
+        ? show(question)
+        : Guard.RefuseAsync(context, StatusCodes.Status404NotFound, "There is no such question, or its clip may not be shown.");
+
+    private static async Task ClipAsync(HttpContext context, Desk desk)
+    {
+        var clip = await desk.Shelf.FindAsync((string)context.GetRouteValue("key")!, context.RequestAborted);
+        if (clip.Path is null) await Guard.RefuseAsync(context, StatusCodes.Status404NotFound, clip.Refusal!);
+        else await Results.File(clip.Path, ClipTypes.Of(clip.Path), enableRangeProcessing: true).ExecuteAsync(context);
+    }
+
+    private static Task SvgAsync(HttpContext context, string svg)
+    {
+        context.Response.ContentType = "image/svg+xml";
+        return context.Response.WriteAsync(svg);
+    }
+
+    private static int WidthOf(HttpContext context) => Whole(context, "width", WidestPx / 2, NarrowestPx, WidestPx);
+
+    private static int Whole(HttpContext context, string name, int otherwise, int least, int most) =>
+        int.TryParse(context.Request.Query[name].ToString(), NumberStyles.None, CultureInfo.InvariantCulture, out var value) ? Math.Clamp(value, least, most) : otherwise;
+
+    /// <summary>A dataset that cannot be read or written is said on the page, where the judge can do something about it.</summary>
+    private static async Task SayingWhatFailsAsync(HttpContext context, RequestDelegate next)
+    {
+        try
+        {
+            await next(context);
+        }
+        catch (DatasetException e) when (!context.Response.HasStarted)
+        {
+            await Guard.RefuseAsync(context, StatusCodes.Status500InternalServerError, e.Message);
+        }
+    }
+}

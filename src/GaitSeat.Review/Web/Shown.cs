@@ -1,0 +1,55 @@
+namespace GaitSeat.Review.Web;
+
+/// <summary>A line of the queue as the page gets it.</summary>
+/// <param name="Answer">Term of the judge's answer; null where there is none.</param>
+internal sealed record QueueLine(string Id, int Position, string? Rider, string Fault, string Drawn, string? Answer);
+
+/// <param name="Hidden">Questions of the run that are not shown for want of consent.</param>
+internal sealed record QueuePage(int Total, int Judged, int Hidden, string? NextOpen, IReadOnlyList<QueueLine> Lines);
+
+/// <summary>What the screen shows of one question. Times are seconds from the start of the video.</summary>
+internal sealed record ShownQuestion(
+    string Id,
+    int Position,
+    int Total,
+    int Judged,
+    string? PreviousId,
+    string? NextId,
+    ShownClip Clip,
+    ShownSpell Spell,
+    string? Fault,
+    string Title,
+    string Asked,
+    IReadOnlyList<FaultChoice> Choices,
+    ShownReasons Reasons,
+    string HistoryText,
+    IReadOnlyList<OtherFinding> Others,
+    ShownCard? Card,
+    ShownAnswer? Answer);
+
+/// <param name="Refusal">Why the clip cannot be shown; null where it can.</param>
+internal sealed record ShownClip(string Url, string? Refusal, int WidthPx, int HeightPx, double? FrameRateHz, bool HasTracks);
+
+internal sealed record ShownSpell(string? Rider, string? Horse, string? Date, string? Rein, int Number, double StartSeconds, double EndSeconds, double FlagStartSeconds, double FlagEndSeconds, IReadOnlyList<double> SitSeconds);
+
+internal sealed record FaultChoice(string Term, string Label);
+
+/// <param name="Why">Why the spell is in the queue.</param>
+/// <param name="Rule">What the rule says.</param>
+/// <param name="Model">What the fault model says.</param>
+internal sealed record ShownReasons(string Why, IReadOnlyList<string> Rule, IReadOnlyList<string> Model);
+
+/// <param name="Id">Of its question where it is in the queue.</param>
+internal sealed record OtherFinding(string Label, string Text, string? Id);
+
+internal sealed record ShownCard(string Title, IReadOnlyList<CardSection> Sections);
+
+internal sealed record CardSection(string Heading, string Text);
+
+internal sealed record ShownAnswer(string Answer, string Label, string? Note, string JudgedAt);
+
+/// <summary>What the page sends to answer.</summary>
+/// <param name="Fault">Which fault is there; only for a spell drawn at random.</param>
+internal sealed record GivenAnswer(string? Id, string? Answer, string? Fault, string? Note);
+
+internal sealed record UndoneAnswer(string? Id, string Text);
