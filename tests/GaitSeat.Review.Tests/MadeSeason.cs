@@ -127,5 +127,10 @@ internal sealed class MadeSeason : IDisposable
         return new(1, i + 1, Facing.Right, start, start + StrideSeconds / 2, start + StrideSeconds, 0.95, "good", measures);
     }
 
+    /// <summary>A flagged spell of a clip that is nowhere, for large queues.</summary>
+    internal static RiddenSpell Spell(int clip) => new(
+        new(clip.ToString("x16", System.Globalization.CultureInfo.InvariantCulture).PadRight(64, '0'), $"clip-{clip}.mp4", Pipeline, Models, "0.1.0-test", Provenance.CurrentSchemaVersion),
+        $"R{clip % 200}", "H1", new DateOnly(2026, 5, 1).AddDays(clip % 90), "left", Motion().Spells[0], Motion().Strides, new Dictionary<string, string>());
+
     private static double[] Each(Func<int, double> value) => [.. Enumerable.Range(0, Frames).Select(value)];
 }

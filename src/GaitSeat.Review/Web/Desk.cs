@@ -124,7 +124,7 @@ internal sealed class Desk
         if (past.Count == 0) return $"{Labels.Of(measure)}: no history; the session sheet names no rider or day, or it was not measured.";
         return others.Length == 0
             ? $"{Labels.Of(measure)}, {Labels.Unit(measure)}: this is the rider's only spell so far."
-            : string.Create(CultureInfo.InvariantCulture, $"{Labels.Of(measure)}, {Labels.Unit(measure)}: {others.Length} other spells of this rider, median {(others[(others.Length - 1) / 2] + others[others.Length / 2]) / 2:0.#}, from {others[0]:0.#} to {others[^1]:0.#}. Filled: this spell.");
+            : string.Create(CultureInfo.InvariantCulture, $"{Labels.Of(measure)}, {Labels.Unit(measure)}: {others.Length} other spells of this rider, median {(others[(others.Length - 1) / 2] + others[others.Length / 2]) / 2:0.#}, from {others[0]:0.#} to {others[^1]:0.#}. Filled: this spell; bars: 95 % from stride to stride alone, what all share is not in them.");
     }
 
     private IReadOnlyList<OtherFinding> OthersOf(Question question) =>
