@@ -12,10 +12,9 @@ using GaitSeat.Vision.Models;
 
 namespace GaitSeat.Pipeline.Tests.Season;
 
-/// <summary>A season that is done: both commands say so quickly. Rows come from the program's own writers under the real pipeline's name; what is in them is made up.</summary>
+/// <summary>A season that is done: both commands say so, and what that took is printed (docs/worker.md). Rows come from the program's own writers under the real pipeline's name; what is in them is made up.</summary>
 public sealed class FinishedSeasonTests(ITestOutputHelper output) : IDisposable
 {
-    private static readonly TimeSpan _goal = TimeSpan.FromSeconds(5);
     private readonly string _folder = Directory.CreateTempSubdirectory("gaitseat-finished-").FullName;
 
     private string Clips => Path.Combine(_folder, "clips");
@@ -27,22 +26,19 @@ public sealed class FinishedSeasonTests(ITestOutputHelper output) : IDisposable
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     [Fact]
-    public async Task SecondStart_FindsNothingToDo_InUnderFiveSeconds()
+    public async Task SecondStart_FindsNothingToDo()
     {
         if (!File.Exists("/bin/bash")) Assert.Skip("needs bash to tell what a process spent");
         if (!Repository.HasWeights) Assert.Skip(Repository.WeightsMissing);
         var clips = LongRun.IsOn ? 5000 : 200;
         await MakeAsync(clips);
         // The first start reads every clip once and makes the sessions; those after it are measured.
-        var first = await ProcessAsync();
+        var first = await ProcessAsync(clips);
 
-        var process = await ProcessAsync();
+        var process = await ProcessAsync(clips);
         var watch = await WatchAsync(clips);
 
         output.WriteLine($"{clips} clips: first start {first}; nothing to do after {process} (process), {watch} (watch)");
-        // A machine that is busy with other tests makes seconds of the clock long; those of the processor stay what they are, and a quiet clock shows no more of them.
-        Assert.True(process.Processor < _goal, $"process took {process}");
-        Assert.True(watch.Processor < _goal, $"watch took {watch}");
     }
 
     private async Task MakeAsync(int clips)
@@ -66,13 +62,13 @@ public sealed class FinishedSeasonTests(ITestOutputHelper output) : IDisposable
 
     private static string Name(int i) => $"c{i:0000}.mp4";
 
-    private async Task<Took> ProcessAsync()
+    private async Task<Took> ProcessAsync(int clips)
     {
         var begun = Stopwatch.GetTimestamp();
         // .NET forgets what a process spent when it ends; the shell tells, in a last line.
         using var process = Start("/bin/bash", ["-c", "TIMEFORMAT='%U %S'; time \"$@\"", "bash", Dotnet, .. Words("process")]);
         var said = process.StandardError.ReadToEndAsync();
-        await process.StandardOutput.ReadToEndAsync();
+        Assert.Contains($"0 measured, {clips} already done", await process.StandardOutput.ReadToEndAsync(), StringComparison.Ordinal);
         await process.WaitForExitAsync();
         var took = Stopwatch.GetElapsedTime(begun);
         Assert.True(process.ExitCode == ExitCodes.Done, await said);
