@@ -96,9 +96,9 @@ internal sealed class MadeSeason : IDisposable
         new(key, FileOf(rider), Pipeline, Models, "0.1.0-test", Provenance.CurrentSchemaVersion),
         new(FileOf(rider), new(2026, 5, 1 + rider), "2026", Riders[rider], "H1", BodyLengths.Unknown, null, null, "left", true, null, new Dictionary<string, string>()),
         new(FileOf(rider), 4, 320, 180, 25, "h264", "yuv420p", 0, false, new("mov,mp4", 0, 1, 12800, 0, "bt709", ColourMatrix.Bt709)),
-        ClipStatus.Measured, null, null, null, Motion(), [], [], Frames);
+        ClipStatus.Measured, null, null, null, Ride, [], [], Frames);
 
-    private static ClipMotion Motion() => new(
+    private static ClipMotion Ride { get; } = new(
         [new(1, Gait.RisingTrot, Facing.Right, 0.2, 0.2 + Strides * StrideSeconds, 0.95, 2.7, 8, 10, Strides, 0, Measured.Missing, 1)],
         [.. Enumerable.Range(0, Strides).Select(Stride)],
         [],
@@ -130,7 +130,7 @@ internal sealed class MadeSeason : IDisposable
     /// <summary>A flagged spell of a clip that is nowhere, for large queues.</summary>
     internal static RiddenSpell Spell(int clip) => new(
         new(clip.ToString("x16", System.Globalization.CultureInfo.InvariantCulture).PadRight(64, '0'), $"clip-{clip}.mp4", Pipeline, Models, "0.1.0-test", Provenance.CurrentSchemaVersion),
-        $"R{clip % 200}", "H1", new DateOnly(2026, 5, 1).AddDays(clip % 90), "left", Motion().Spells[0], Motion().Strides, new Dictionary<string, string>());
+        $"R{clip % 200}", "H1", new DateOnly(2026, 5, 1).AddDays(clip % 90), "left", Ride.Spells[0], Ride.Strides, new Dictionary<string, string>());
 
     private static double[] Each(Func<int, double> value) => [.. Enumerable.Range(0, Frames).Select(value)];
 }

@@ -12,7 +12,7 @@ internal sealed class Tab : IAsyncDisposable
         page.PageError += (_, error) => Errors.Add(error);
         page.Console += (_, message) =>
         {
-            if (message.Type == "error") Errors.Add(message.Text);
+            if (message.Type == "error") Errors.Add($"{message.Text} ({message.Location})");
         };
         page.Request += (_, request) =>
         {

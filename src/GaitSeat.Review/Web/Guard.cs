@@ -42,7 +42,7 @@ internal sealed class Guard(Door door)
     {
         if (!door.TryEnter(context)) return RefuseAsync(context, StatusCodes.Status401Unauthorized, "This link has been used or is wrong. Start 'gaitseat review' again for a new one.");
         context.Response.ContentType = "text/html; charset=utf-8";
-        return context.Response.WriteAsync("<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>GaitSeat review</title><meta http-equiv=\"refresh\" content=\"0;url=/\"><p><a href=\"/\">Go on to the review</a></p></html>");
+        return context.Response.WriteAsync("<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>GaitSeat review</title><link rel=\"icon\" href=\"/app/icon.svg\" type=\"image/svg+xml\"><meta http-equiv=\"refresh\" content=\"0;url=/\"><p><a href=\"/\">Go on to the review</a></p></html>");
     }
 
     internal static Task RefuseAsync(HttpContext context, int status, string message)

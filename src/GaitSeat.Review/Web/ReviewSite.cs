@@ -82,6 +82,8 @@ public sealed class ReviewSite : IAsyncDisposable
         app.UseRouting();
         app.MapGet("/", (RequestDelegate)assets.PageAsync);
         app.MapGet("/app/{name}", (RequestDelegate)(c => Assets.FileAsync(c, (string)c.GetRouteValue("name")!)));
+        // Browsers ask for this by themselves.
+        app.MapGet("/favicon.ico", (RequestDelegate)(c => Assets.FileAsync(c, "icon.svg")));
         app.MapGet("/api/queue", (RequestDelegate)(c => c.Response.WriteAsJsonAsync(desk.Page(Whole(c, "from", 0, 0, int.MaxValue), PageLines))));
         app.MapGet("/api/questions/{id}", (RequestDelegate)(c => WithQuestionAsync(c, desk, async q => await c.Response.WriteAsJsonAsync(await desk.ShowAsync(q, c.RequestAborted)))));
         app.MapGet("/api/questions/{id}/strip", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => SvgAsync(c, desk.Strip(q, WidthOf(c))))));
