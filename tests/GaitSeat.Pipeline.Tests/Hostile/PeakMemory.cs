@@ -1,24 +1,63 @@
-using System.Runtime.InteropServices;
+using System.Diagnostics;
+using System.Globalization;
 
 namespace GaitSeat.Pipeline.Tests.Hostile;
 
-/// <summary>The most memory that any process started from here, or by such a one, ever held at a time. Those still running are not in it.</summary>
-internal static partial class PeakMemory
+/// <summary>
+/// The most memory that a process or one it started was seen to hold: the kernel's own high-water mark of each (VmHWM, proc(5)), looked at many times a second. A child may still grow between the
+/// last look and its end. (What getrusage(2) says of children holds this process's own size too, from before each became another program.)
+/// </summary>
+internal static class PeakMemory
 {
-    private const int OfChildren = -1;
-    private const int LongsInRusage = 18;
+    private const long KilobytesPerMegabyte = 1000;
+    private static readonly TimeSpan _betweenLooks = TimeSpan.FromMilliseconds(20);
 
-    /// <summary>Two times of two longs each stand before it (getrusage(2)).</summary>
-    private const int PlaceOfMaxResident = 4;
-
-    public static long OfChildrenMegabytes()
+    public static async Task<long> OfMegabytesAsync(Process process)
     {
-        const long KilobytesPerMegabyte = 1000;
-        var usage = new long[LongsInRusage];
-        Assert.Equal(0, GetRusage(OfChildren, usage));
-        return usage[PlaceOfMaxResident] / KilobytesPerMegabyte;
+        long most = 0;
+        while (!process.HasExited)
+        {
+            foreach (var id in Family(process.Id)) most = Math.Max(most, HighWaterKilobytes(id));
+            await Task.Delay(_betweenLooks);
+        }
+
+        return most / KilobytesPerMegabyte;
     }
 
-    [LibraryImport("libc", EntryPoint = "getrusage")]
-    private static partial int GetRusage(int who, [Out] long[] usage);
+    private static IEnumerable<string> Family(int id)
+    {
+        var self = id.ToString(CultureInfo.InvariantCulture);
+        return Tasks(self).SelectMany(t => Text($"{t}/children").Split(' ', StringSplitOptions.RemoveEmptyEntries)).Prepend(self);
+    }
+
+    private static string[] Tasks(string id)
+    {
+        try
+        {
+            return Directory.GetDirectories($"/proc/{id}/task");
+        }
+        catch (IOException)
+        {
+            return [];
+        }
+    }
+
+    private static long HighWaterKilobytes(string id)
+    {
+        var line = Text($"/proc/{id}/status").Split('\n').FirstOrDefault(l => l.StartsWith("VmHWM:", StringComparison.Ordinal));
+        return line is null ? 0 : long.Parse(line.Split(' ', '\t').First(w => w.Length > 0 && char.IsAsciiDigit(w[0])), CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>Nothing where the process ended meanwhile.</summary>
+    private static string Text(string path)
+    {
+        try
+        {
+            return File.ReadAllText(path);
+        }
+        catch (IOException)
+        {
+            return "";
+        }
+    }
 }
