@@ -5,6 +5,7 @@ namespace GaitSeat.Footage.Pictures;
 /// <summary>
 /// Where heads may be in a frame. In doubt it takes more: a head missed in a frame is looked for in the frames around it, in the top of the
 /// rider's box, at the nearest place in time where it was seen; and where nothing is known of any rider the whole picture is taken.
+/// What was seen in other frames never stands alone where the rider's box is known: a camera may have moved since.
 /// </summary>
 internal static class HeadBoxes
 {
@@ -27,10 +28,11 @@ internal static class HeadBoxes
     {
         var boxes = new List<BoxPx>();
         foreach (var other in scene.Others ?? []) boxes.Add(Top(other));
-        var seen = Seen(scene, heightPx, settings);
-        boxes.AddRange(seen);
-        if (scene.Rider is { } rider && (seen.Count == 0 || !seen.Any(b => Believable(b, rider)))) boxes.Add(Top(rider));
-        if (seen.Count == 0 && scene.Rider is null) boxes.Add(Nearest(scene, heightPx, settings) ?? new BoxPx(0, 0, widthPx, heightPx));
+        var own = scene.TraceIndex < 0 ? null : At(scene, scene.TraceIndex, heightPx, settings);
+        List<BoxPx> found = own is { } head ? [head] : AroundInTime(scene, heightPx, settings);
+        boxes.AddRange(found);
+        if (scene.Rider is { } rider && !(own is { } box && Believable(box, rider))) boxes.Add(Top(rider));
+        if (found.Count == 0 && scene.Rider is null) boxes.Add(Nearest(scene, heightPx, settings) ?? new BoxPx(0, 0, widthPx, heightPx));
         return boxes;
     }
 
@@ -38,16 +40,10 @@ internal static class HeadBoxes
     public static BoxPx Top(BoxPx person) =>
         new(person.X - person.Height * BoxSlack, person.Y - person.Height * BoxSlack, person.Width + 2 * person.Height * BoxSlack, person.Height * (TopShare + BoxSlack));
 
-    private static List<BoxPx> Seen(OverlayScene scene, int heightPx, OverlaySettings settings)
+    private static List<BoxPx> AroundInTime(OverlayScene scene, int heightPx, OverlaySettings settings)
     {
         var boxes = new List<BoxPx>();
         if (scene.TraceIndex < 0) return boxes;
-        if (At(scene, scene.TraceIndex, heightPx, settings) is { } own)
-        {
-            boxes.Add(own);
-            return boxes;
-        }
-
         foreach (var step in (int[])[-1, 1])
         {
             if (Search(scene, step, settings.HeadMemorySeconds, heightPx, settings) is { } near) boxes.Add(near);

@@ -66,6 +66,25 @@ public sealed class HeadFindingTests
         AssertGone(frame, before);
     }
 
+    /// <summary>As in a pan: where the head was a moment later is within reach of the rider's box and yet not where it is.</summary>
+    [Theory]
+    [InlineData(45, -30)]
+    [InlineData(-45, -30)]
+    public void MissedWhileTheCameraMoved_HelmetStillGone(double acrossPx, double downPx)
+    {
+        var trace = Scenes.Trace(BodyPoint.Shoulder);
+        foreach (var point in (BodyPoint[])[BodyPoint.Ear, BodyPoint.Nose])
+        {
+            var track = trace.Points[(int)point];
+            for (var i = 0; i <= 34; i++) track.XPx[i] = double.NaN;
+            for (var i = 35; i < track.XPx.Length; i++) (track.XPx[i], track.YPx[i]) = (track.XPx[i] + acrossPx, track.YPx[i] + downPx);
+        }
+
+        var (frame, before) = Paint(Scenes.At(30, trace, Scenes.Rider));
+        using var _ = frame;
+        AssertGone(frame, before);
+    }
+
     [Fact]
     public void NothingKnownOfAnyRider_WholePictureBlurred()
     {
