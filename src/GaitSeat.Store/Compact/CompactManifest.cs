@@ -35,5 +35,5 @@ internal sealed record CompactManifest(int Layout, int SchemaVersion, long? Fold
         }
     }
 
-    internal void Write(string datasetFolder, string table) => AtomicText.Write(PathOf(datasetFolder, table), JsonSerializer.Serialize(this));
+    internal void Write(string datasetFolder, string table) => AtomicFile.WriteText(PathOf(datasetFolder, table), JsonSerializer.Serialize(this));
 }

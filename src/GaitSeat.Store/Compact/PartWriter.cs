@@ -20,21 +20,8 @@ internal static class PartWriter
     {
         var sources = group.Files.Select(f => Path.Combine(datasetFolder, group.Table.Name, f.Name)).ToList();
         var path = Path.Combine([PartFolder.Of(datasetFolder), .. group.Path.Split('/')]);
-        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-        var temporary = $"{path}.{Guid.NewGuid():N}{AtomicParquet.TemporaryExtension}";
-        try
-        {
-            var rows = Copy(engine, group.Table, sources, temporary, history);
-            using (var stream = new FileStream(temporary, FileMode.Open, FileAccess.ReadWrite)) stream.Flush(flushToDisk: true);
-            var bytes = new FileInfo(temporary).Length;
-            File.Move(temporary, path, overwrite: true);
-            return new(group.Path, group.Season, group.Rider, rows, bytes, group.Fingerprint, [.. group.Files.Select(f => f.Name)]);
-        }
-        catch
-        {
-            File.Delete(temporary);
-            throw;
-        }
+        var (rows, bytes) = AtomicFile.Write(path, temporary => (Copy(engine, group.Table, sources, temporary, history), new FileInfo(temporary).Length));
+        return new(group.Path, group.Season, group.Rider, rows, bytes, group.Fingerprint, [.. group.Files.Select(f => f.Name)]);
     }
 
     private static long Copy(Engine engine, TableInfo table, IReadOnlyList<string> sources, string temporary, SchemaHistory history)

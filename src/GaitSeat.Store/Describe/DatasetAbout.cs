@@ -22,7 +22,7 @@ public sealed partial record DatasetAbout(string? Title = null, string? Creator 
         var before = Read(path);
         var about = new DatasetAbout(said.Title ?? before.Title, said.Creator ?? before.Creator, said.Licence ?? before.Licence, said.Url ?? before.Url);
         about.Check(path);
-        if (about != before) AtomicText.Write(path, JsonSerializer.Serialize(about, Format) + "\n");
+        if (about != before) AtomicFile.WriteText(path, JsonSerializer.Serialize(about, Format) + "\n");
         return about;
     }
 

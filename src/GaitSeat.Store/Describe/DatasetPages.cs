@@ -15,11 +15,11 @@ public static class DatasetPages
         var root = PartFolder.Of(folder);
         try
         {
-            AtomicText.Write(Path.Combine(root, DataPackage.FileName), DataPackage.ToJson(facts));
-            AtomicText.Write(Path.Combine(root, Croissant.FileName), Croissant.ToJson(facts));
-            AtomicText.Write(Path.Combine(root, DataCard.FileName), DataCard.ToMarkdown(facts));
-            AtomicText.Write(Path.Combine(root, DictionaryFile), DataDictionary.ToMarkdown());
-            AtomicText.Write(Path.Combine(root, ColumnStatistics.FileName), ColumnStatistics.ToCsv(folder));
+            AtomicFile.WriteText(Path.Combine(root, DataPackage.FileName), DataPackage.ToJson(facts));
+            AtomicFile.WriteText(Path.Combine(root, Croissant.FileName), Croissant.ToJson(facts));
+            AtomicFile.WriteText(Path.Combine(root, DataCard.FileName), DataCard.ToMarkdown(facts));
+            AtomicFile.WriteText(Path.Combine(root, DictionaryFile), DataDictionary.ToMarkdown());
+            AtomicFile.WriteText(Path.Combine(root, ColumnStatistics.FileName), ColumnStatistics.ToCsv(folder));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -133,21 +133,11 @@ public sealed class DatasetExport : IDisposable
         return rows;
     });
 
-    /// <summary>A file appears whole or not at all.</summary>
     private static long Save(List<string> files, string path, Func<string, long> write)
     {
-        var temporary = $"{path}.{Guid.NewGuid():N}{AtomicParquet.TemporaryExtension}";
-        try
-        {
-            var rows = write(temporary);
-            File.Move(temporary, path, overwrite: true);
-            files.Add(path);
-            return rows;
-        }
-        finally
-        {
-            File.Delete(temporary);
-        }
+        var rows = AtomicFile.Write(path, write);
+        files.Add(path);
+        return rows;
     }
 
     private static long Count(Dictionary<string, int> leftOut, string reason)
