@@ -28,51 +28,34 @@ internal sealed class StudySource
     public ColumnList Columns => new(_numbers.Keys.ToHashSet(StringComparer.Ordinal), _texts.Keys.ToHashSet(StringComparer.Ordinal));
 
     /// <summary>
-    /// The columns of every stride of the run, in the order of clip, spell and stride. They come as lists, column by column, for a share of the clips at a time,
-    /// and are put in order here: a season has a million strides, and sorting each list in the database takes many times their memory.
+    /// The columns of every stride of the run, in the order of clip, spell and stride. Rows come as the database finds them and are put in order here:
+    /// a season has a million strides, and sorting them there takes many times their memory.
     /// </summary>
     /// <exception cref="DatasetException">The dataset cannot be read.</exception>
     public StudyTable Read(DatasetQuery query, IReadOnlyList<string> columns)
     {
-        var expressions = columns.Select((c, i) => $"{(_numbers.TryGetValue(c, out var number) ? $"list(coalesce(CAST({number} AS DOUBLE), 'NaN'::DOUBLE))" : $"list(coalesce({_texts[c]}, ''))")} AS k{i}");
-        var shares = query.Query($"SELECT list(({ClipNumber})) AS clip, list(s.spell) AS spell, list(s.stride) AS stride, {string.Join(", ", expressions)} FROM {From()} GROUP BY left(s.clip_key, 2) ORDER BY left(s.clip_key, 2)");
-        var orders = shares.Select(Order).ToArray();
-        var rows = orders.Sum(o => o.Length);
-        var numbers = new Dictionary<string, double[]>(StringComparer.Ordinal);
-        var texts = new Dictionary<string, string?[]>(StringComparer.Ordinal);
-        for (var i = 0; i < columns.Count; i++)
+        var expressions = columns.Select(c => _numbers.TryGetValue(c, out var number) ? $"CAST({number} AS DOUBLE)" : _texts[c]);
+        var order = new List<(ulong Clip, int Spell, int Stride)>();
+        var read = columns.Select((c, i) => (Column: c, Field: i + 3, Numbers: _numbers.ContainsKey(c) ? new List<double>() : null, Texts: new List<string?>(), Pool: new TextPool())).ToArray();
+        query.Each($"SELECT {ClipNumber}, s.spell, s.stride, {string.Join(", ", expressions)} FROM {From()}", row =>
         {
-            var key = $"k{i}";
-            if (_numbers.ContainsKey(columns[i])) numbers[columns[i]] = InOrder<double, double>(shares, key, orders, rows, v => v);
-            else texts[columns[i]] = InOrder<string, string?>(shares, key, orders, rows, new TextPool().Same);
-        }
-
-        return new(rows, numbers, texts);
+            order.Add((row.GetFieldValue<ulong>(0), row.GetInt32(1), row.GetInt32(2)));
+            foreach (var (_, field, numbers, texts, pool) in read)
+            {
+                if (numbers is not null) numbers.Add(row.IsDBNull(field) ? double.NaN : row.GetDouble(field));
+                else texts.Add(row.IsDBNull(field) ? null : pool.Same(row.GetString(field)));
+            }
+        });
+        var sorted = Enumerable.Range(0, order.Count).ToArray();
+        Array.Sort(sorted, (a, b) => order[a].CompareTo(order[b]));
+        return new(
+            order.Count,
+            read.Where(r => r.Numbers is not null).ToDictionary(r => r.Column, r => Array.ConvertAll(sorted, i => r.Numbers![i]), StringComparer.Ordinal),
+            read.Where(r => r.Numbers is null).ToDictionary(r => r.Column, r => Array.ConvertAll(sorted, i => r.Texts[i]), StringComparer.Ordinal));
     }
 
-    /// <summary>Twelve hex digits after the two that tell the share; two clips that agree in all fourteen would only be read in each other's place.</summary>
-    private const string ClipNumber = "CAST('0x' || substr(s.clip_key, 3, 12) AS BIGINT)";
-
-    private static int[] Order(IReadOnlyDictionary<string, object?> share)
-    {
-        var (clip, spell, stride) = ((List<long>)share["clip"]!, (List<int>)share["spell"]!, (List<int>)share["stride"]!);
-        var order = Enumerable.Range(0, clip.Count).ToArray();
-        Array.Sort(order, (a, b) => (clip[a], spell[a], stride[a]).CompareTo((clip[b], spell[b], stride[b])));
-        return order;
-    }
-
-    private static TOut[] InOrder<TIn, TOut>(IReadOnlyList<IReadOnlyDictionary<string, object?>> shares, string key, int[][] orders, int rows, Func<TIn, TOut> kept)
-    {
-        var values = new TOut[rows];
-        var row = 0;
-        for (var share = 0; share < shares.Count; share++)
-        {
-            var list = (List<TIn>)shares[share][key]!;
-            foreach (var i in orders[share]) values[row++] = kept(list[i]);
-        }
-
-        return values;
-    }
+    /// <summary>Sixteen hex digits; two clips that agree in all of them would only have their strides in turns.</summary>
+    private const string ClipNumber = "CAST('0x' || left(s.clip_key, 16) AS UBIGINT)";
 
     /// <summary>The same rider a thousand times is one text in memory; an empty text is none.</summary>
     private sealed class TextPool

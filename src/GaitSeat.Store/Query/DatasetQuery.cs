@@ -48,9 +48,11 @@ public sealed class DatasetQuery : IDisposable
         });
     }
 
-    /// <summary>Hands out row after row without keeping them, for tables too large to hold twice.</summary>
-    internal void Each(string sql, Action<DbDataReader> row) => Run(sql, command =>
+    /// <summary>Hands out row after row without keeping them, for tables too large to hold twice. The action asks nothing of this query meanwhile.</summary>
+    /// <exception cref="DatasetException">The statement is wrong, or a file is damaged.</exception>
+    public void Each(string sql, Action<DbDataReader> row) => Run(sql, command =>
     {
+        ((DuckDBCommand)command).UseStreamingMode = true;
         using var reader = command.ExecuteReader();
         while (reader.Read()) row(reader);
         return true;
