@@ -104,7 +104,9 @@ public sealed class AnswerTests
         var svg = System.Xml.Linq.XDocument.Parse(await (await coach.GetAsync($"/api/questions/{id}/strip?width=700")).Content.ReadAsStringAsync());
         var looks = svg.Descendants().Select(e => (string?)e.Attribute("class")).ToArray();
         Assert.Equal(5, looks.Count(l => l == "strip-top"));
-        Assert.True(looks.Count(l => l == "strip-interval") >= 5);
+        // Five strides, each with its thigh angle and its drift.
+        Assert.True(looks.Count(l => l == "strip-interval") >= 10);
+        Assert.Contains(svg.Descendants(), e => e.Value.StartsWith("Stirrup drift swing, % of leg", StringComparison.Ordinal));
         Assert.Equal("700", (string?)svg.Root!.Attribute("width"));
         var tracks = await coach.JsonAsync($"/api/questions/{id}/tracks");
         Assert.Equal(tracks.GetProperty("timeSeconds").GetArrayLength(), tracks.GetProperty("points").GetArrayLength());

@@ -122,6 +122,7 @@ internal sealed class MadeSeason : IDisposable
             [StrideMeasure.TrunkLeanSit] = new(5, 1),
             [StrideMeasure.RiseHeightPctLeg] = new(12, 0.5),
             [StrideMeasure.HeelOffsetPctLeg] = new(-4, 1),
+            [StrideMeasure.StirrupDriftSwingPctLeg] = new(5 + 0.2 * i, 0.4),
         };
         var start = 0.2 + i * StrideSeconds;
         return new(1, i + 1, Facing.Right, start, start + StrideSeconds / 2, start + StrideSeconds, 0.95, "good", measures);

@@ -8,7 +8,7 @@ let svg = null, now = null, id = null, waits = 0;
 
 export async function show(shown) {
   id = shown.id;
-  box.setAttribute("aria-label", `Strip of ${Math.max(0, shown.spell.sitSeconds.length - 1)} strides of spell ${shown.spell.number}, with seat motion and angles; the keys [ and ] jump from sit to sit`);
+  box.setAttribute("aria-label", `Strip of ${Math.max(0, shown.spell.sitSeconds.length - 1)} strides of spell ${shown.spell.number}, with seat motion, thigh angle and stirrup drift; the keys [ and ] jump from sit to sit`);
   await draw();
 }
 
@@ -17,7 +17,6 @@ async function draw() {
   const [strip, past] = await Promise.all([api.drawing(wanted, "strip", box.clientWidth - 2), api.drawing(wanted, "history", history.clientWidth)]);
   if (wanted !== id) return;
   svg = strip;
-  box.classList.toggle("two", Number(svg.getAttribute("height")) > 200);
   box.replaceChildren(svg);
   history.replaceChildren(past);
   now = document.createElementNS("http://www.w3.org/2000/svg", "line");

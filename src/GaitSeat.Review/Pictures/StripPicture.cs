@@ -4,12 +4,14 @@ using GaitSeat.Review.Questions;
 namespace GaitSeat.Review.Pictures;
 
 /// <summary>
-/// The strip of strides under the clip: seat motion with sits and tops, the thigh angle at each sit, and the measure the fault is told by, one over the other on one
-/// time axis. Bars are 95 % intervals of the stride. The ends of the axis stand in <c>data-</c> attributes, so that the page can turn a click into a time.
+/// The strip of strides under the clip: seat motion with sits and tops, thigh angle and stirrup drift of each stride, and the measure the fault is told by, one over the
+/// other on one time axis. Bars are 95 % intervals of the stride. The ends of the axis stand in <c>data-</c> attributes, so that the page can turn a click into a time.
+/// The strip is as high for two measures as for three: what stands below does not move.
 /// </summary>
 internal static class StripPicture
 {
-    private const int Left = 46, Right = 10, Caption = 18, SeatHeight = 64, StrideHeight = 58, Axis = 20;
+    private const int Left = 46, Right = 10, Caption = 16, SeatHeight = 54, StridesHeight = 186, Axis = 20;
+
     /// <summary>Narrower strips have short captions.</summary>
     private const int WideEnoughPx = 560;
 
@@ -23,8 +25,9 @@ internal static class StripPicture
         var (start, end) = (spell.StartSeconds, Math.Max(spell.EndSeconds, spell.StartSeconds + 0.1));
         double X(double seconds) => Left + (seconds - start) / (end - start) * (widthPx - Left - Right);
         var thigh = MeasureCatalogue.Get(StrideMeasure.ThighAngleSit);
-        MeasureDefinition[] panels = measure.Measure == thigh.Measure ? [thigh] : [thigh, measure];
-        var height = Caption + SeatHeight + panels.Length * (Caption + StrideHeight) + Axis;
+        MeasureDefinition[] panels = [.. new[] { thigh, DriftOf(question.Spell.Strides), measure }.DistinctBy(m => m.Measure)];
+        const int height = Caption + SeatHeight + StridesHeight + Axis;
+        var panelHeight = StridesHeight / panels.Length;
         var svg = new SvgText();
         svg.Add($"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"strip\" width=\"{widthPx}\" height=\"{height}\" viewBox=\"0 0 {widthPx} {height}\" data-start=\"{start:0.####}\" data-end=\"{end:0.####}\" data-left=\"{Left}\" data-right=\"{widthPx - Right}\">");
         svg.Box("strip-flag", X(Math.Max(start, question.StartSeconds)), 0, X(Math.Min(end, question.EndSeconds)) - X(Math.Max(start, question.StartSeconds)), height - Axis);
@@ -36,10 +39,10 @@ internal static class StripPicture
 
         DrawSeat(svg, question, trace, X, start, end, widthPx);
         var top = Caption + SeatHeight;
-        foreach (var panel in panels)
+        foreach (var drawn in panels)
         {
-            DrawStrides(svg, question, panel, panel.Measure == measure.Measure ? threshold : null, X, top, widthPx);
-            top += Caption + StrideHeight;
+            DrawStrides(svg, question, drawn, drawn.Measure == measure.Measure ? threshold : null, X, (top, panelHeight), widthPx);
+            top += panelHeight;
         }
 
         var axis = new ValueScale(start, end, 0, 1);
@@ -47,9 +50,13 @@ internal static class StripPicture
         return svg.Add($"</svg>").ToString();
     }
 
+    /// <summary>The swing in centimetres where the spell has a scale, else in percent of leg length.</summary>
+    private static MeasureDefinition DriftOf(IReadOnlyList<Stride> strides) => MeasureCatalogue.Get(
+        strides.Any(s => !s.Measures[StrideMeasure.StirrupDriftSwingCm].IsMissing) ? StrideMeasure.StirrupDriftSwingCm : StrideMeasure.StirrupDriftSwingPctLeg);
+
     private static void DrawSeat(SvgText svg, Question question, MotionTrace? trace, Func<double, double> x, double start, double end, int widthPx)
     {
-        svg.Words("strip-caption", 4, Caption - 6, trace is null ? "Seat motion: the run kept no tracks (output.tracks)" : widthPx < WideEnoughPx ? "Seat motion, % of leg" : "Seat motion, % of leg; lines are the sits, rings the tops");
+        svg.Words("strip-caption", 4, Caption - 4, trace is null ? "Seat motion: the run kept no tracks (output.tracks)" : widthPx < WideEnoughPx ? "Seat motion, % of leg" : "Seat motion, % of leg; lines are the sits, rings the tops");
         if (trace is null) return;
         int[] frames = [.. Enumerable.Range(0, trace.TimeSeconds.Length).Where(i => trace.TimeSeconds[i] >= start && trace.TimeSeconds[i] <= end)];
         var scale = ValueScale.Over(frames.Select(i => trace.SeatPctLeg[i]), Caption, Caption + SeatHeight, 4);
@@ -62,12 +69,13 @@ internal static class StripPicture
         }
     }
 
-    private static void DrawStrides(SvgText svg, Question question, MeasureDefinition measure, double? threshold, Func<double, double> x, int top, int widthPx)
+    private static void DrawStrides(SvgText svg, Question question, MeasureDefinition measure, double? threshold, Func<double, double> x, (int Top, int Height) panel, int widthPx)
     {
+        var top = panel.Top;
         var values = question.Spell.Strides.Select(s => (Stride: s, Value: s.Measures[measure.Measure])).Where(s => double.IsFinite(s.Value.Value)).ToArray();
-        svg.Words("strip-caption", 4, top + Caption - 6, values.Length == 0 ? $"{Labels.Of(measure)}: not measured in this spell" : $"{Labels.Of(measure)}, {Labels.Unit(measure)}{(widthPx < WideEnoughPx ? "" : ", each stride with its 95 % interval")}{(threshold is null ? "" : "; dashed: limit")}");
+        svg.Words("strip-caption", 4, top + Caption - 4, values.Length == 0 ? $"{Labels.Of(measure)}: not measured in this spell" : $"{Labels.Of(measure)}, {Labels.Unit(measure)}{(widthPx < WideEnoughPx ? "" : ", each stride with its 95 % interval")}{(threshold is null ? "" : "; dashed: limit")}");
         if (values.Length == 0) return;
-        var (from, to) = (top + Caption, top + Caption + StrideHeight - 4);
+        var (from, to) = (top + Caption, top + panel.Height - 4);
         var all = values.SelectMany(v => new[] { v.Value.Value - Half(v.Value), v.Value.Value + Half(v.Value) }).Concat(threshold is { } t ? [t] : []);
         var scale = ValueScale.Over(all, from, to, Math.Max(1e-3, Math.Abs(values[0].Value.Value) * LeastSpanShare));
         DrawTicks(svg, scale, widthPx);
