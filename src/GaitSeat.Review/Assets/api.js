@@ -24,6 +24,8 @@ const of = (id) => `/api/questions/${encodeURIComponent(id)}`;
 export const queue = async (from) => (await ask(`/api/queue?from=${from}`)).json();
 export const question = async (id) => (await ask(of(id))).json();
 export const tracks = async (id) => (await ask(`${of(id)}/tracks`)).json();
+export const beside = async (id) => (await ask(`${of(id)}/beside`)).json();
+export const besideOne = async (id, other) => (await ask(`${of(id)}/beside/${encodeURIComponent(other)}`)).json();
 export const answer = (given) => post("/api/answer", given);
 export const undo = () => post("/api/undo", {});
 

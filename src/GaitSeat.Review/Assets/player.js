@@ -3,15 +3,15 @@ const video = document.getElementById("video");
 const playButton = document.getElementById("play");
 const clock = document.getElementById("clock");
 const margin = 0.15; // s shown before and after, so that the first and the last frame are seen in motion
-let from = 0, to = 0, times = null, frameSeconds = 1 / 25, speed = 0.5, wants = true;
+let flagged = { from: 0, to: 0 }, from = 0, to = 0, times = null, frameSeconds = 1 / 25, speed = 0.5, wants = true;
 const listeners = [];
 
 /** Called with the time of each picture shown, s. */
 export const onPicture = (listener) => listeners.push(listener);
 
 export function show(shown) {
-  from = Math.max(0, shown.spell.flagStartSeconds - margin);
-  to = shown.spell.flagEndSeconds + margin;
+  flagged = { from: Math.max(0, shown.spell.flagStartSeconds - margin), to: shown.spell.flagEndSeconds + margin };
+  ({ from, to } = flagged);
   times = null;
   frameSeconds = shown.clip.frameRateHz ? 1 / shown.clip.frameRateHz : 1 / 25;
   const url = new URL(shown.clip.url, location.href).href;
@@ -24,6 +24,12 @@ export function show(shown) {
     video.src = url;
     video.addEventListener("loadedmetadata", begin, { once: true });
   } else begin();
+}
+
+/** Loops over other seconds than the flagged ones; null for these again. */
+export function setLoop(loop) {
+  ({ from, to } = loop ?? flagged);
+  if (video.readyState > 0 && loop) video.currentTime = from;
 }
 
 export const useTimes = (frameTimes) => { times = frameTimes; };

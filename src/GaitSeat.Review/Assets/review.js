@@ -1,11 +1,13 @@
 // The review screen: one question after the other, each answer saved before the next is shown.
 import * as api from "./api.js";
-import * as overlay from "./overlay.js";
+import * as beside from "./beside.js";
+import * as overlays from "./overlay.js";
 import * as panel from "./panel.js";
 import * as player from "./player.js";
 import * as strip from "./strip.js";
 
 const el = (id) => document.getElementById(id);
+const overlay = overlays.over(el("video"), el("overlay"));
 const pageLines = 50;
 let current = null, busy = false, queueFrom = 0;
 
@@ -15,6 +17,7 @@ async function go(id) {
   el("empty").hidden = true;
   el("screen").hidden = false;
   current = shown;
+  beside.close();
   history.replaceState(null, "", `#${id}`);
   panel.show(shown);
   panel.others(shown, (other) => run(() => go(other)));
@@ -63,6 +66,7 @@ async function finish() {
 }
 
 function empty(page) {
+  beside.close();
   player.show({ clip: { refusal: "-" }, spell: {} });
   current = null;
   el("screen").hidden = true;
@@ -108,7 +112,17 @@ async function run(act) {
   }
 }
 
-const switchOverlay = () => { if (!el("overlay-switch").disabled) el("overlay-switch").setAttribute("aria-pressed", String(overlay.toggle())); };
+function switchOverlay() {
+  if (el("overlay-switch").disabled) return;
+  beside.toggleOverlay();
+  el("overlay-switch").setAttribute("aria-pressed", String(overlay.toggle()));
+}
+
+/** Another clip beside this one, or this one alone again. */
+function lookBeside() {
+  if (beside.isOpen()) beside.close();
+  else run(async () => panel.state(await beside.open(current)));
+}
 
 const keys = {
   a: () => run(() => answer("agrees")),
@@ -118,6 +132,8 @@ const keys = {
   p: () => current.previousId && run(() => go(current.previousId)),
   m: () => el("note").focus(),
   o: switchOverlay,
+  b: lookBeside,
+  v: () => beside.isOpen() && run(() => beside.next()),
   " ": player.toggle,
   ",": () => player.step(-1),
   ".": () => player.step(1),
@@ -150,6 +166,8 @@ el("play").addEventListener("click", player.toggle);
 el("back").addEventListener("click", () => player.step(-1));
 el("forth").addEventListener("click", () => player.step(1));
 el("overlay-switch").addEventListener("click", switchOverlay);
+el("beside").addEventListener("click", keys.b);
+el("beside-next").addEventListener("click", keys.v);
 el("next").addEventListener("click", keys.n);
 el("previous").addEventListener("click", keys.p);
 el("undo").addEventListener("click", always.u);
@@ -162,7 +180,7 @@ el("video").addEventListener("error", () => {
   el("no-clip").hidden = false;
   el("no-clip").textContent = "This browser cannot play the clip's format. The strip and the figures are those of the clip all the same.";
 });
-player.onPicture((seconds) => { overlay.draw(seconds); strip.tell(seconds); });
+player.onPicture((seconds) => { overlay.draw(seconds); beside.follow(seconds); strip.tell(seconds); });
 
 run(async () => {
   player.setSpeed(0.5);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using GaitSeat.Model;
 
 namespace GaitSeat.Review.Questions;
@@ -18,6 +19,11 @@ internal static class Labels
     }
 
     internal static string Unit(MeasureDefinition measure) => measure.Unit == "% of leg length" ? "% of leg" : measure.Unit;
+
+    /// <summary>A value with the half width of its 95 % interval, without its unit.</summary>
+    internal static string Value(Measured value) => value.IsMissing ? "not measured"
+        : double.IsFinite(value.HalfWidth95) ? string.Create(CultureInfo.InvariantCulture, $"{value.Value:0.#} ± {value.HalfWidth95:0.#}")
+        : string.Create(CultureInfo.InvariantCulture, $"{value.Value:0.#}");
 
     private static string Sentence(string term) => char.ToUpperInvariant(term[0]) + term[1..].Replace('_', ' ');
 }

@@ -17,6 +17,7 @@ internal sealed class Desk
     private readonly ReviewSeason _season;
     private readonly MeasureChoice _measures;
     private readonly RiderHistory _history;
+    private readonly BesideChoices _beside;
     private readonly ConcurrentDictionary<string, Lazy<MotionTrace?>> _tracks = new(StringComparer.Ordinal);
 
     internal Desk(ReviewSeason season, ClipShelf shelf, VerdictDesk verdicts)
@@ -25,6 +26,7 @@ internal sealed class Desk
         Book = new(season.Scores, season.Flags, season.Queue);
         _measures = new(season.Scores);
         _history = new(season.Spells);
+        _beside = new(season.Spells, season.Scores, season.Flags);
     }
 
     internal QuestionBook Book { get; }
@@ -52,7 +54,7 @@ internal sealed class Desk
     {
         var shown = Shown(Book.All);
         var at = shown.FindIndex(q => q.Id == question.Id);
-        var clip = await ClipOfAsync(question, cancellationToken);
+        var clip = await ClipOfAsync(question.Spell, cancellationToken);
         // The next clip's file is checked while this one is watched, so that it is there at the key.
         if (at >= 0 && at + 1 < shown.Count) _ = Shelf.FindAsync(shown[at + 1].Spell.Provenance.ClipKey, CancellationToken.None);
         var measure = _measures.Of(question);
@@ -66,23 +68,42 @@ internal sealed class Desk
             HistoryText(question, measure), OthersOf(question), CardOf(question), AnswerOf(question));
     }
 
-    internal string Strip(Question question, int widthPx) => StripPicture.Draw(question, TraceOf(question), _measures.Of(question), LimitOf(question), widthPx);
+    internal string Strip(Question question, int widthPx) => StripPicture.Draw(question, TraceOf(question.Spell), _measures.Of(question), LimitOf(question), widthPx);
 
     internal string History(Question question, int widthPx) =>
         HistoryPicture.Draw(Past(question, _measures.Of(question)), question.Spell.Key, LimitOf(question), widthPx);
 
     /// <summary>Tracks of the spell for the overlay; null where the run kept none.</summary>
-    internal OverlayTrack? Overlay(Question question)
+    internal OverlayTrack? Overlay(RiddenSpell spell)
     {
-        var facts = Shelf.Facts(question.Spell.Provenance.ClipKey);
-        if (facts is null or { WidthPx: <= 0 } or { HeightPx: <= 0 } || TraceOf(question) is not { } trace) return null;
+        var facts = Shelf.Facts(spell.Provenance.ClipKey);
+        if (facts is null or { WidthPx: <= 0 } or { HeightPx: <= 0 } || TraceOf(spell) is not { } trace) return null;
         var (width, height) = FrameReader.AnalysisSize(facts.WidthPx, facts.HeightPx, _season.Read);
-        return OverlayTrack.Of(trace, question.Spell.Spell, width, height);
+        return OverlayTrack.Of(trace, spell.Spell, width, height);
     }
 
-    private MotionTrace? TraceOf(Question question)
+    /// <summary>What the spell may be looked at beside of.</summary>
+    internal BesideList Beside(Question question)
     {
-        var key = question.Spell.Provenance.ClipKey;
+        var measure = _measures.Of(question);
+        var own = SpellMean.Of(question.Spell, measure.Measure);
+        return new(Labels.Of(measure), Labels.Unit(measure), Labels.Value(own), [.. BesideOf(question, measure).Select(b => new BesideLine(
+            b.Id, b.Kind switch { BesideKind.Earlier => "earlier", BesideKind.Later => "later", _ => "best" }, b.Spell.Rider, Day(b.Spell), Labels.Value(b.Mean)))]);
+    }
+
+    /// <returns>Null where there is no such spell to look at beside, or it may not be shown.</returns>
+    internal async Task<ShownBeside?> BesideAsync(Question question, string id, CancellationToken cancellationToken)
+    {
+        if (BesideOf(question, _measures.Of(question)).FirstOrDefault(b => b.Id == id) is not { } beside) return null;
+        var isMirrored = (question.Spell.Spell.Facing, beside.Spell.Spell.Facing) is (Facing.Left, Facing.Right) or (Facing.Right, Facing.Left);
+        return new(await ClipOfAsync(beside.Spell, cancellationToken), StridePairs.Of(question, beside.Spell), isMirrored, Overlay(beside.Spell));
+    }
+
+    private IReadOnlyList<BesideSpell> BesideOf(Question question, MeasureDefinition measure) => _beside.Of(question, measure.Measure, key => Shelf.Refusal(key) is null);
+
+    private MotionTrace? TraceOf(RiddenSpell spell)
+    {
+        var key = spell.Provenance.ClipKey;
         if (_tracks.Count > TracksKept) _tracks.Clear();
         return _tracks.GetOrAdd(key, k => new(() => TrackReader.Read(_season.Dataset, _season.Run, k))).Value;
     }
@@ -94,21 +115,23 @@ internal sealed class Desk
         return [.. all.Where(q => IsShown(q.Spell.Provenance.ClipKey))];
     }
 
-    private async Task<ShownClip> ClipOfAsync(Question question, CancellationToken cancellationToken)
+    private async Task<ShownClip> ClipOfAsync(RiddenSpell spell, CancellationToken cancellationToken)
     {
-        var key = question.Spell.Provenance.ClipKey;
+        var key = spell.Provenance.ClipKey;
         var file = await Shelf.FindAsync(key, cancellationToken);
         var facts = Shelf.Facts(key)!;
-        return new($"/clip/{key}", file.Refusal, facts.WidthPx, facts.HeightPx, double.IsFinite(facts.FrameRateHz) ? facts.FrameRateHz : null, TraceOf(question) is not null);
+        return new($"/clip/{key}", file.Refusal, facts.WidthPx, facts.HeightPx, double.IsFinite(facts.FrameRateHz) ? facts.FrameRateHz : null, TraceOf(spell) is not null);
     }
 
     private static ShownSpell SpellOf(Question question)
     {
         var s = question.Spell;
         return new(
-            s.Rider, s.Horse, s.SessionDate?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), s.Rein, s.Spell.Number, s.Spell.StartSeconds, s.Spell.EndSeconds,
+            s.Rider, s.Horse, Day(s), s.Rein, s.Spell.Number, s.Spell.StartSeconds, s.Spell.EndSeconds,
             question.StartSeconds, question.EndSeconds, [.. s.Strides.SelectMany(x => new[] { x.StartSeconds, x.EndSeconds }).Distinct().Order()]);
     }
+
+    private static string? Day(RiddenSpell spell) => spell.SessionDate?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     private static string TitleOf(Question question) => question.Fault is { } fault ? Labels.Of(fault) : "Not flagged";
 

@@ -88,7 +88,9 @@ public sealed class ReviewSite : IAsyncDisposable
         app.MapGet("/api/questions/{id}", (RequestDelegate)(c => WithQuestionAsync(c, desk, async q => await c.Response.WriteAsJsonAsync(await desk.ShowAsync(q, c.RequestAborted)))));
         app.MapGet("/api/questions/{id}/strip", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => SvgAsync(c, desk.Strip(q, WidthOf(c))))));
         app.MapGet("/api/questions/{id}/history", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => SvgAsync(c, desk.History(q, WidthOf(c))))));
-        app.MapGet("/api/questions/{id}/tracks", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => c.Response.WriteAsJsonAsync(desk.Overlay(q)))));
+        app.MapGet("/api/questions/{id}/tracks", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => c.Response.WriteAsJsonAsync(desk.Overlay(q.Spell)))));
+        app.MapGet("/api/questions/{id}/beside", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => c.Response.WriteAsJsonAsync(desk.Beside(q)))));
+        app.MapGet("/api/questions/{id}/beside/{other}", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => BesideAsync(c, desk, q))));
         app.MapMethods("/clip/{key}", [HttpMethods.Get, HttpMethods.Head], (RequestDelegate)(c => ClipAsync(c, desk)));
         app.MapPost("/api/answer", (RequestDelegate)answers.AnswerAsync);
         app.MapPost("/api/undo", (RequestDelegate)answers.UndoAsync);
@@ -98,6 +100,12 @@ public sealed class ReviewSite : IAsyncDisposable
     private static Task WithQuestionAsync(HttpContext context, Desk desk, Func<Question, Task> show) => desk.Find((string)context.GetRouteValue("id")!) is { } question
         ? show(question)
         : Guard.RefuseAsync(context, StatusCodes.Status404NotFound, "There is no such question, or its clip may not be shown.");
+
+    private static async Task BesideAsync(HttpContext context, Desk desk, Question question)
+    {
+        if (await desk.BesideAsync(question, (string)context.GetRouteValue("other")!, context.RequestAborted) is { } beside) await context.Response.WriteAsJsonAsync(beside);
+        else await Guard.RefuseAsync(context, StatusCodes.Status404NotFound, "There is no such spell to look at beside this one, or its clip may not be shown.");
+    }
 
     private static async Task ClipAsync(HttpContext context, Desk desk)
     {

@@ -1,3 +1,6 @@
+using GaitSeat.Review.Pictures;
+using GaitSeat.Review.Questions;
+
 namespace GaitSeat.Review.Web;
 
 /// <summary>A line of the queue as the page gets it.</summary>
@@ -31,6 +34,15 @@ internal sealed record ShownQuestion(
 internal sealed record ShownClip(string Url, string? Refusal, int WidthPx, int HeightPx, double? FrameRateHz, bool HasTracks);
 
 internal sealed record ShownSpell(string? Rider, string? Horse, string? Date, string? Rein, int Number, double StartSeconds, double EndSeconds, double FlagStartSeconds, double FlagEndSeconds, IReadOnlyList<double> SitSeconds);
+
+/// <param name="Own">The spell's own mean of the measure, with its interval.</param>
+internal sealed record BesideList(string Measure, string Unit, string Own, IReadOnlyList<BesideLine> Lines);
+
+/// <param name="Kind"><c>earlier</c> or <c>later</c> of the same rider, or <c>best</c> of another.</param>
+internal sealed record BesideLine(string Id, string Kind, string? Rider, string? Date, string Value);
+
+/// <param name="IsMirrored">Whether it must be shown mirrored for both horses to go the same way.</param>
+internal sealed record ShownBeside(ShownClip Clip, IReadOnlyList<StridePair> Pairs, bool IsMirrored, OverlayTrack? Tracks);
 
 internal sealed record FaultChoice(string Term, string Label);
 
