@@ -33,20 +33,29 @@ internal sealed class ClipAnalysis(Sightings sightings, BodyLengths lengths, Mot
 
         var scale = LegScale.From(lengths, built.ConvertAll(b => b.Size), settings);
         foreach (var (signals, _) in built) Segment(signals, scale, trace);
-        CutByGaps();
+        CutByGaps(built.ConvertAll(b => b.Signals));
         return new(_spells, _strides, _leftOut, trace.Finish()) { Changes = ChangeFinder.InClip(_strides, settings.Session) };
     }
 
-    /// <summary>Between two spells of rising trot on one rein that less than two strides part, a stride was cut by the gap.</summary>
-    private void CutByGaps()
+    /// <summary>
+    /// Where rising trot borders on frames that were not followed, a stride was cut there; between two spells on one rein less than two strides apart it is one
+    /// stride, seen from both sides.
+    /// </summary>
+    private void CutByGaps(List<SegmentSignals> segments)
     {
-        foreach (var (before, after) in _spells.Zip(_spells.Skip(1)))
+        foreach (var signals in segments)
         {
-            if (before.Gait != Gait.RisingTrot || after.Gait != Gait.RisingTrot || before.Facing != after.Facing) continue;
-            var gap = after.StartSeconds - before.EndSeconds;
-            if (gap > 2 * 2 / before.BounceHz) continue;
-            _leftOut.Add(new(LeftOutScope.Stride, "cut_by_gap", 1, $"The rider was not followed for {gap:F2} s.", before.EndSeconds));
+            var (start, end) = (signals.Grid.StartSeconds, signals.Grid.EndSeconds);
+            if (signals.Segment.EndsAtGap && Rising(s => s.EndSeconds == end) is { } last)
+                Cut(_strides.LastOrDefault(s => s.SpellNumber == last.Number)?.EndSeconds ?? end);
+            if (signals.Segment.StartsAtGap && Rising(s => s.StartSeconds == start) is { } first && !SeenFromBefore(first))
+                Cut(start);
         }
+
+        Spell? Rising(Predicate<Spell> at) => _spells.Find(s => s.Gait == Gait.RisingTrot && at(s));
+        bool SeenFromBefore(Spell spell) => _spells.Exists(b =>
+            b.Gait == Gait.RisingTrot && b.Facing == spell.Facing && b.EndSeconds <= spell.StartSeconds && spell.StartSeconds - b.EndSeconds <= 2 * 2 / b.BounceHz);
+        void Cut(double seconds) => _leftOut.Add(new(LeftOutScope.Stride, "cut_by_gap", 1, "The rider was not followed through the whole stride.", seconds));
     }
 
     private void Segment(SegmentSignals signals, LegScale scale, TraceWriter trace)

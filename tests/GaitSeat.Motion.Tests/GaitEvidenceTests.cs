@@ -10,7 +10,7 @@ public sealed class GaitEvidenceTests
 
     private static Gait Best(double bounceHz, double bouncePct, double speedLegsPerSecond, double periodicity = 0.95)
     {
-        var evidence = _evidence.Of(new(0, 1.4, bounceHz, bouncePct, periodicity, HalfRatio: 0.1, RisePct: 0, LargestRisePct: 0, speedLegsPerSecond));
+        var evidence = _evidence.Of(new(0, 1.4, bounceHz, bouncePct, periodicity, HalfRatio: 0.1, RisePct: 0, RiseSe: 0.2, speedLegsPerSecond));
         return GaitEvidence.Gaits.MaxBy(g => evidence[(int)g]);
     }
 

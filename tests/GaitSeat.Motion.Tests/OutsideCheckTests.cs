@@ -185,7 +185,7 @@ public sealed class OutsideCheckTests
         var evidence = new GaitEvidence(new());
         Gait Best(double hz, double amplitudePct, double risePct)
         {
-            var e = evidence.Of(new WindowEvidence(0, 2.4, hz, amplitudePct, 0.9, 0.1, risePct, risePct, double.NaN));
+            var e = evidence.Of(new WindowEvidence(0, 2.4, hz, amplitudePct, 0.9, 0.1, risePct, 0.2, double.NaN));
             return (Gait)Array.IndexOf(e, e.Max());
         }
 

@@ -11,6 +11,9 @@ internal sealed class GaitEvidence(GaitSettings settings)
     /// <summary>A rise of so many times the border between sitting and rising is beyond doubt: 4 to 5 cm.</summary>
     private const double ClearRise = 3;
 
+    /// <summary>A trot is called rising or sitting where it is so many times as likely as the other; else it is unknown. No source.</summary>
+    private const double OddsToBeCalled = 3;
+
     public static IReadOnlyList<Gait> Gaits { get; } = Enum.GetValues<Gait>();
 
     /// <returns>By <see cref="Gait"/>.</returns>
@@ -22,13 +25,13 @@ internal sealed class GaitEvidence(GaitSettings settings)
         if (window is not { } seen) return evidence;
         var w = WithoutAFalseHalt(seen);
         var periodic = Above(w.Periodicity, settings.Periodicity);
-        var rising = Above(w.RisePct, settings.RisingAmplitudePctLeg);
+        var rising = double.IsNaN(w.RisePct) ? 0.5 : SeatStyle.ChanceOfRising(w.RisePct, w.RiseSe, settings.RisingAmplitudePctLeg);
 
-        // A seat motion on which trunk and stirrup disagree is neither rising nor sitting.
-        var quiet = 1 - Above(w.LargestRisePct, 1.5 * settings.RisingAmplitudePctLeg);
         // A clear rise at half the bounce is as good a beat as the bounce itself, and no walk has it.
-        Set(Gait.RisingTrot, Math.Max(periodic, Above(w.RisePct, ClearRise * settings.RisingAmplitudePctLeg)) * TrotBounce(w) * rising);
-        Set(Gait.SittingTrot, periodic * TrotBounce(w) * Faster(w, settings.TrotFromLegsPerSecond) * (1 - rising) * quiet);
+        var clear = double.IsNaN(w.RisePct) ? 0 : Above(w.RisePct - w.RiseSe, ClearRise * settings.RisingAmplitudePctLeg);
+        Set(Gait.RisingTrot, Math.Max(periodic, clear) * TrotBounce(w) * rising);
+        Set(Gait.SittingTrot, periodic * TrotBounce(w) * Faster(w, settings.TrotFromLegsPerSecond) * (1 - rising));
+        Set(Gait.Unknown, periodic * TrotBounce(w) * OddsToBeCalled * Math.Min(rising, 1 - rising));
         var slow = periodic * Above(w.BounceHz, settings.MinBounceHz) * (1 - Above(w.BounceHz, settings.TrotFromHz));
         var large = Above(w.BouncePct, settings.CanterAmplitudePctLeg);
         Set(Gait.Canter, slow * large * Faster(w, settings.WalkToLegsPerSecond));

@@ -18,8 +18,8 @@ internal sealed class Stretch
 
     public List<Source> Sources { get; }
 
-    /// <summary>One way to see the bounce, with the seat motion that goes with it.</summary>
-    internal sealed record Source(double[] Bounce, double[] Seat);
+    /// <summary>One way to see the bounce, with the seat motion that goes with it; null where the rider's points are not there.</summary>
+    internal sealed record Source(double[] Bounce, double[]? Seat);
 
     public static Stretch Of(SegmentSignals signals, double from, double to)
     {
@@ -37,8 +37,8 @@ internal sealed class Stretch
         var sources = new List<Source>();
         void Add(Smoothed bounce, Smoothed seat)
         {
-            var source = new Source(Thinned(bounce.Values, 100), Thinned(seat.Values, 100));
-            if (Present(source.Bounce) >= LeastPresent && Present(source.Seat) >= LeastPresent) sources.Add(source);
+            var (seenBounce, seenSeat) = (Thinned(bounce.Values, 100), Thinned(seat.Values, 100));
+            if (Present(seenBounce) >= LeastPresent) sources.Add(new(seenBounce, Present(seenSeat) >= LeastPresent ? seenSeat : null));
         }
 
         Add(signals.Bounce, signals.Seat);

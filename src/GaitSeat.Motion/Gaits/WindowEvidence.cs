@@ -5,8 +5,8 @@ namespace GaitSeat.Motion.Gaits;
 /// <param name="BouncePct">Amplitude of the bounce there.</param>
 /// <param name="Periodicity">Share of the vertical motion explained, 0..1.</param>
 /// <param name="HalfRatio">Bounce amplitude at half that frequency over <paramref name="BouncePct"/>.</param>
-/// <param name="RisePct">Seat motion at half the frequency on which trunk and stirrup agree, one standard error taken off.</param>
-/// <param name="LargestRisePct">The larger of the two without asking for agreement, one standard error taken off.</param>
+/// <param name="RisePct">Seat motion at half the frequency on which trunk and stirrup agree; NaN where the rider's points are not there.</param>
+/// <param name="RiseSe">Standard error of either of its two parts (cosine and sine); grown where trunk and stirrup disagree.</param>
 /// <param name="SpeedLegsPerSecond">NaN where unknown.</param>
 internal readonly record struct WindowEvidence(
     double StartSeconds,
@@ -16,7 +16,7 @@ internal readonly record struct WindowEvidence(
     double Periodicity,
     double HalfRatio,
     double RisePct,
-    double LargestRisePct,
+    double RiseSe,
     double SpeedLegsPerSecond)
 {
     public double CentreSeconds => (StartSeconds + EndSeconds) / 2;

@@ -31,10 +31,11 @@ internal static class WindowReader
             half += bounce.Amplitude[0].Magnitude / stretch.Sources.Count;
         }
 
-        var rises = Rises(Stretch.Of(signals, seatFrom, seatTo), hz);
-        if (rises.Count == 0) return null;
-        var (agreed, largest) = Rise(rises);
-        return new(from, to, hz, amplitude, periodicity, half / Math.Max(1e-9, amplitude), agreed, largest, signals.SpeedLegsPerSecond(from, to));
+        // A second sit turns the beat of the seat about: the longer window would see two halves that cancel.
+        var near = Rise(Rises(stretch, hz));
+        var wide = Rise(Rises(Stretch.Of(signals, seatFrom, seatTo), hz));
+        var (rise, se) = Clearer(near, wide) ?? (double.NaN, double.NaN);
+        return new(from, to, hz, amplitude, periodicity, half / Math.Max(1e-9, amplitude), rise, se, signals.SpeedLegsPerSecond(from, to));
     }
 
     private static List<(Complex Amplitude, double Se)> Rises(Stretch stretch, double bounceHz)
@@ -42,13 +43,16 @@ internal static class WindowReader
         var rises = new List<(Complex Amplitude, double Se)>();
         foreach (var source in stretch.Sources)
         {
-            if (HarmonicFit.Fit(stretch.Seconds, source.Seat, bounceHz / 2, 2, 2) is not { } seat) continue;
+            if (source.Seat is null || HarmonicFit.Fit(stretch.Seconds, source.Seat, bounceHz / 2, 2, 2) is not { } seat) continue;
             var independent = Math.Max(1, (stretch.Seconds[^1] - stretch.Seconds[0]) / IndependentSeconds);
             rises.Add((seat.Amplitude[0], seat.ResidualRms * Math.Sqrt(2 / independent)));
         }
 
         return rises;
     }
+
+    private static (double Size, double Se)? Clearer((double Size, double Se)? a, (double Size, double Se)? b) =>
+        a is not { } one ? b : b is not { } other ? a : one.Size / one.Se >= other.Size / other.Se ? a : b;
 
     private static (double Hz, double Periodicity) BestFrequency(Stretch stretch, double[] totals)
     {
@@ -73,14 +77,17 @@ internal static class WindowReader
 
     /// <summary>
     /// Over trunk and over stirrup should show one and the same rise. Each counts by its precision, so that a clear one is not held back by a
-    /// poor one; motions against each other take from each other.
+    /// poor one; where they disagree by more than their errors, the mean is as uncertain as the disagreement says (Birge 1932, Phys Rev 40:207).
     /// </summary>
-    private static (double Agreed, double Largest) Rise(List<(Complex Amplitude, double Se)> rises)
+    private static (double Size, double Se)? Rise(List<(Complex Amplitude, double Se)> rises)
     {
-        var largest = rises.Max(r => r.Amplitude.Magnitude - r.Se);
+        if (rises.Count == 0) return null;
         var weights = rises.Select(r => 1 / Math.Max(1e-12, r.Se * r.Se)).ToArray();
         var total = weights.Sum();
         var mean = rises.Zip(weights, (r, w) => r.Amplitude * w).Aggregate(Complex.Zero, (a, b) => a + b) / total;
-        return (mean.Magnitude - 1 / Math.Sqrt(total), largest);
+        // Cosine and sine of each rise but the mean's are free.
+        var free = Math.Max(1, 2 * (rises.Count - 1));
+        var disagreement = rises.Zip(weights, (r, w) => w * Math.Pow((r.Amplitude - mean).Magnitude, 2)).Sum() / free;
+        return (mean.Magnitude, Math.Sqrt(Math.Max(1, disagreement) / total));
     }
 }

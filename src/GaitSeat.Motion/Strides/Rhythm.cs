@@ -1,15 +1,16 @@
-using GaitSeat.Motion.Signals;
-
 namespace GaitSeat.Motion.Strides;
 
 /// <summary>
-/// Steadies noisy sit instants by their neighbours: a horse's strides are even to about 2 %, so that the line through the two sits before and the two
-/// after foretells a sit. A sit that was well seen keeps its place; one that was not leans on the rhythm.
+/// Steadies noisy sit instants by their neighbours: a horse's strides are even to about 2 %, so that the line through the nearest sits before and after foretells
+/// a sit, as long as none between was missed. A sit that was well seen keeps its place; one that was not leans on the rhythm.
 /// </summary>
 internal static class Rhythm
 {
-    private const int Neighbours = 2;
+    private const int Neighbours = 4;
     private const int LeastNeighbours = 3;
+
+    /// <summary>How far neighbours may lie, strides: beside an end they are all on one side.</summary>
+    private const int Farthest = 3;
 
     /// <summary>A sit further than this many errors from the rhythm is taken to be worse seen than it says.</summary>
     private const double Surprise = 2.5;
@@ -21,9 +22,8 @@ internal static class Rhythm
         for (var k = 0; k < sits.Count; k++)
         {
             var sit = sits[k];
-            steady.Add(sit.IsMissing || Foretold(sits, k) is not { } rhythm
-                ? sit
-                : Both(sit, rhythm with { Se = Math.Sqrt(rhythm.Se * rhythm.Se + Math.Pow(spreadShare * period, 2)) }));
+            var spread = spreadShare * period;
+            steady.Add(sit.IsMissing || Foretold(sits, k, spread) is not { } rhythm ? sit : Both(sit, rhythm with { Se = Math.Sqrt(rhythm.Se * rhythm.Se + spread * spread) }));
         }
 
         return steady;
@@ -37,18 +37,37 @@ internal static class Rhythm
         return a + b == 0 ? seen : new((seen.Seconds * b + rhythm.Seconds * a) / (a + b), Math.Sqrt(a * b / (a + b)));
     }
 
-    private static Sit? Foretold(IReadOnlyList<Sit> sits, int k)
+    /// <summary>The line through the neighbours, each as uncertain as it was seen and as strides are uneven, read at the sit.</summary>
+    private static Sit? Foretold(IReadOnlyList<Sit> sits, int k, double spread)
     {
-        var squares = new LeastSquares(2);
-        double weights = 0;
-        for (var j = Math.Max(0, k - Neighbours); j <= Math.Min(sits.Count - 1, k + Neighbours); j++)
+        double w = 0, wd = 0, wdd = 0, wt = 0, wdt = 0;
+        var near = Near(sits, k);
+        foreach (var j in near)
         {
-            if (j == k || sits[j].IsMissing) continue;
-            var weight = 1 / Math.Max(1e-6, sits[j].Se);
-            squares.Add([weight, weight * (j - k)], weight * sits[j].Seconds);
-            weights += weight * weight;
+            var (weight, away) = (1 / (sits[j].Se * sits[j].Se + spread * spread), j - k);
+            w += weight;
+            wd += weight * away;
+            wdd += weight * away * away;
+            wt += weight * sits[j].Seconds;
+            wdt += weight * away * sits[j].Seconds;
         }
 
-        return squares.Count >= LeastNeighbours && squares.Solve() is { } line ? new(line.Solution[0], 1 / Math.Sqrt(weights)) : null;
+        var fixedness = w * wdd - wd * wd;
+        return near.Count >= LeastNeighbours ? new((wdd * wt - wd * wdt) / fixedness, Math.Sqrt(wdd / fixedness)) : null;
+    }
+
+    private static List<int> Near(IReadOnlyList<Sit> sits, int k)
+    {
+        var near = new List<int>();
+        bool before = true, after = true;
+        for (var away = 1; away <= Farthest && near.Count < Neighbours; away++)
+        {
+            before = before && k - away >= 0 && !sits[k - away].IsMissing;
+            after = after && k + away < sits.Count && !sits[k + away].IsMissing;
+            if (before) near.Add(k - away);
+            if (after) near.Add(k + away);
+        }
+
+        return near;
     }
 }

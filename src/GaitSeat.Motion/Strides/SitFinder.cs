@@ -9,6 +9,9 @@ internal sealed class SitFinder(StrideSettings settings)
     /// <summary>Spread of true sits about an even phase is taken no smaller than this, s: within a horse durations vary by 2 % (Drevemo 1980).</summary>
     private const double LeastSpreadSeconds = 0.005;
 
+    /// <summary>Where the beat breaks the low is anywhere: an instant known no better than to this share of a stride is none. No source.</summary>
+    private const double LargestSe = 0.125;
+
     public List<Sit> Find(SegmentSignals signals, double from, double to, double strideHz)
     {
         var rough = Rough(signals, from, to, strideHz);
@@ -29,9 +32,11 @@ internal sealed class SitFinder(StrideSettings settings)
             while (expected >= from - period / 4 && expected <= to + period / 4)
             {
                 var low = phase.LowNear(Math.Clamp(expected, from, to));
-                var found = !low.IsMissing && Math.Abs(low.Seconds - expected) < period / 3;
+                // After a sit that was not where it was expected (a second sit turns the beat about) the count begins anew.
+                var reach = sits[^1].IsMissing ? period / 2 : period / 3;
+                var found = !low.IsMissing && Math.Abs(low.Seconds - expected) < reach && low.Se < LargestSe * period;
                 sits.Add(found ? low : new(double.NaN, double.NaN));
-                if (found) period = 0.7 * period + 0.3 * Math.Clamp(Math.Abs(low.Seconds - last), 0.75 / strideHz, 1.33 / strideHz);
+                if (found && !sits[^2].IsMissing) period = 0.7 * period + 0.3 * Math.Clamp(Math.Abs(low.Seconds - last), 0.75 / strideHz, 1.33 / strideHz);
                 last = found ? low.Seconds : expected;
                 expected = last + direction * period;
             }
@@ -39,12 +44,30 @@ internal sealed class SitFinder(StrideSettings settings)
             if (direction < 0) sits.Reverse();
         }
 
+        for (var k = 0; k < sits.Count; k++)
+            if (OneSided(sits, k, signals, from, to, strideHz) is { IsMissing: false } low) sits[k] = low;
         return sits.FindAll(s => s.IsMissing || (s.Seconds >= from && s.Seconds <= to));
     }
 
+    /// <summary>Beside a sit that was missed the beat may break: there only the other side tells. Null where nothing is missed, or on both sides.</summary>
+    private static Sit? OneSided(List<Sit> sits, int k, SegmentSignals signals, double from, double to, double strideHz)
+    {
+        var beyond = 0.1 / strideHz;
+        return (Breaks(sits, k - 1), Breaks(sits, k + 1)) switch
+        {
+            _ when sits[k].IsMissing => null,
+            (true, false) => new SitPhase(signals, Math.Max(from, sits[k].Seconds - beyond), to, strideHz).LowNear(sits[k].Seconds),
+            (false, true) => new SitPhase(signals, from, Math.Min(to, sits[k].Seconds + beyond), strideHz).LowNear(sits[k].Seconds),
+            _ => null,
+        };
+    }
+
+    private static bool Breaks(List<Sit> sits, int k) => k >= 0 && k < sits.Count && sits[k].IsMissing;
+
     private List<Sit> Placed(SegmentSignals signals, List<Sit> rough, double period)
     {
-        var flanks = rough.ConvertAll(r => r.IsMissing ? r : ByFlanks(signals, r.Seconds, period));
+        // The middle between two flanks is the sit only where both belong to the same beat.
+        var flanks = rough.Select((r, k) => r.IsMissing || Breaks(rough, k - 1) || Breaks(rough, k + 1) ? new Sit(double.NaN, double.NaN) : ByFlanks(signals, r.Seconds, period)).ToList();
         var offsets = rough.Zip(flanks, (r, f) => f.Seconds - r.Seconds).ToArray();
         var offset = Robust.Median(offsets);
         if (double.IsNaN(offset)) offset = 0;

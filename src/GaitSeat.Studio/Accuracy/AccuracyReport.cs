@@ -18,6 +18,7 @@ public sealed class AccuracyReport(IReadOnlyList<ClipErrors> clips)
         Section(text, "By condition", "Each stride stands in every group it was filmed in.", new ConditionTable(clips).Overview());
         Section(text, "Gaits", "Seconds with the whole rider in the picture. False strides are those measured where the horse was not in rising trot, or that match no true one.", GaitTable.Markdown(clips));
         Section(text, "Left out", "", $"{LeftOutTable.Strides(clips)}\n{LeftOutTable.Frames(clips)}\n{LeftOutTable.Dropped(clips)}");
+        Section(text, "Missed without a word", "", MissedTable.Markdown(clips));
         Section(text, "Clips", "", ClipTable.Markdown(clips));
         return text.ToString();
     }
