@@ -123,6 +123,54 @@ public sealed class RobustnessTests
     }
 
     [Fact]
+    public void StrideCutWhereTheRiderIsNoLongerFollowed_IsCounted()
+    {
+        var film = new MadeCamera().Film(new MadeRider());
+        var turned = film with { KnownTurnDeg = [.. film.TimeSeconds.Select((_, i) => i is >= 60 and < 120 ? -35.0 : 3)] };
+
+        var motion = MotionAnalysis.Analyse(turned, BodyLengths.Unknown, Quick);
+
+        // One at either side of a gap of 2 s; none at the ends of the clip.
+        var cut = motion.LeftOut.Where(l => l.Reason == "cut_by_gap").ToArray();
+        Assert.Equal(2, cut.Length);
+        Assert.InRange(cut[0].StartSeconds!.Value, 1.2, 2.05);
+        Assert.Equal(4.0, cut[1].StartSeconds!.Value, 0.15);
+    }
+
+    [Theory]
+    [InlineData(3)]
+    [InlineData(5)]
+    [InlineData(6)]
+    public void AfterASecondSit_TheStridesGoOnAtTheOtherBeat(int secondSit)
+    {
+        var rider = new MadeRider { SecondSit = secondSit };
+
+        var motion = MotionAnalysis.Analyse(new MadeCamera { Seconds = 8 }.Film(rider), new(LowerLegCm: 41), Quick);
+
+        double first = (secondSit - rider.Phase0) / rider.StrideHz, second = first + 0.5 / rider.StrideHz;
+        var sits = rider.Sits(0, 8).ToArray();
+        Assert.All(motion.Strides, s => Assert.InRange(sits.Min(t => Math.Abs(t - s.StartSeconds)), 0, 0.02));
+        Assert.All(motion.Strides, s => Assert.InRange(sits.Min(t => Math.Abs(t - s.EndSeconds)), 0, 0.02));
+        Assert.DoesNotContain(motion.Strides, s => s.StartSeconds < first + 0.05 && s.EndSeconds > second - 0.05);
+        Assert.Contains(motion.Strides, s => s.EndSeconds < first + 0.05);
+        Assert.Contains(motion.Strides, s => s.StartSeconds > second - 0.05);
+        // The time between the two sits is no stride, and the one before it may be lost; all others are there.
+        Assert.InRange(motion.Strides.Count, sits.Length - 4, sits.Length - 2);
+    }
+
+    [Fact]
+    public void HaltWithTheRidersPointsMostlyLost_IsAHalt()
+    {
+        var film = new MadeCamera { PanShare = 0 }.Film(new MadeRider { Gait = Gait.Halt, SpeedCmS = 0, BounceCm = 0, SwingCm = 0 });
+        foreach (var point in new[] { BodyPoint.Hip, BodyPoint.Heel })
+            for (var i = 60; i < film.Count; i++) film[point].XPx[i] = film[point].YPx[i] = double.NaN;
+
+        var motion = MotionAnalysis.Analyse(film, BodyLengths.Unknown, Quick);
+
+        Assert.Equal(Gait.Halt, Assert.Single(motion.Spells).Gait);
+    }
+
+    [Fact]
     public void SameSightings_GiveTheSameNumbers()
     {
         var film = new ModelNoise().On(new MadeCamera().Film(new MadeRider()), 1.7);

@@ -21,8 +21,7 @@ internal sealed class SitFinder(StrideSettings settings)
     private static List<Sit> Rough(SegmentSignals signals, double from, double to, double strideHz)
     {
         var phase = new SitPhase(signals, from, to, strideHz);
-        var seed = phase.LowNear((from + to) / 2);
-        if (seed.IsMissing) seed = seed with { Seconds = (from + to) / 2 };
+        var seed = Clearest(phase, from, to, 1 / strideHz);
         var sits = new List<Sit> { seed };
         for (var direction = -1; direction <= 1; direction += 2)
         {
@@ -31,10 +30,17 @@ internal sealed class SitFinder(StrideSettings settings)
             var expected = last + direction * period;
             while (expected >= from - period / 4 && expected <= to + period / 4)
             {
-                var low = phase.LowNear(Math.Clamp(expected, from, to));
-                // After a sit that was not where it was expected (a second sit turns the beat about) the count begins anew.
-                var reach = sits[^1].IsMissing ? period / 2 : period / 3;
-                var found = !low.IsMissing && Math.Abs(low.Seconds - expected) < reach && low.Se < LargestSe * period;
+                // After a sit that was not where it was expected the count begins anew: a second sit turns the beat about, so that the next comes half a stride sooner.
+                var near = Math.Clamp(sits[^1].IsMissing ? expected - direction * period / 2 : expected, from, to);
+                var low = phase.LowNear(near);
+                var found = IsNear(low, near, (sits[^1].IsMissing ? 1.0 / 2 : 1.0 / 3) * period, LargestSe * period);
+                if (!found && !sits[^1].IsMissing)
+                {
+                    // The beat may break just beyond: what lies on this side of the sit still tells it.
+                    low = phase.On(-direction, expected).LowNear(expected);
+                    found = IsNear(low, expected, period / 6, LargestSe / 2 * period);
+                }
+
                 sits.Add(found ? low : new(double.NaN, double.NaN));
                 if (found && !sits[^2].IsMissing) period = 0.7 * period + 0.3 * Math.Clamp(Math.Abs(low.Seconds - last), 0.75 / strideHz, 1.33 / strideHz);
                 last = found ? low.Seconds : expected;
@@ -45,22 +51,30 @@ internal sealed class SitFinder(StrideSettings settings)
         }
 
         for (var k = 0; k < sits.Count; k++)
-            if (OneSided(sits, k, signals, from, to, strideHz) is { IsMissing: false } low) sits[k] = low;
+            if (OneSided(sits, k, phase) is { IsMissing: false } low) sits[k] = low;
         return sits.FindAll(s => s.IsMissing || (s.Seconds >= from && s.Seconds <= to));
     }
 
-    /// <summary>Beside a sit that was missed the beat may break: there only the other side tells. Null where nothing is missed, or on both sides.</summary>
-    private static Sit? OneSided(List<Sit> sits, int k, SegmentSignals signals, double from, double to, double strideHz)
+    /// <summary>The well known low nearest the middle of the spell: counting begins there, and not where a beat may break.</summary>
+    private static Sit Clearest(SitPhase phase, double from, double to, double period)
     {
-        var beyond = 0.1 / strideHz;
-        return (Breaks(sits, k - 1), Breaks(sits, k + 1)) switch
-        {
-            _ when sits[k].IsMissing => null,
-            (true, false) => new SitPhase(signals, Math.Max(from, sits[k].Seconds - beyond), to, strideHz).LowNear(sits[k].Seconds),
-            (false, true) => new SitPhase(signals, from, Math.Min(to, sits[k].Seconds + beyond), strideHz).LowNear(sits[k].Seconds),
-            _ => null,
-        };
+        var middle = (from + to) / 2;
+        var reach = (int)((to - from) / 2 / period);
+        var lows = Enumerable.Range(-reach, 2 * reach + 1).Select(k => phase.LowNear(middle + k * period)).Where(l => !l.IsMissing).ToArray();
+        return lows.Length == 0 ? new(middle, double.NaN) : lows.Where(l => l.Se <= 2 * lows.Min(o => o.Se)).MinBy(l => Math.Abs(l.Seconds - middle));
     }
+
+    private static bool IsNear(Sit low, double expected, double reach, double largestSe) =>
+        !low.IsMissing && Math.Abs(low.Seconds - expected) < reach && low.Se < largestSe;
+
+    /// <summary>Beside a sit that was missed the beat may break: there only the other side tells. Null where nothing is missed, or on both sides.</summary>
+    private static Sit? OneSided(List<Sit> sits, int k, SitPhase phase) => (Breaks(sits, k - 1), Breaks(sits, k + 1)) switch
+    {
+        _ when sits[k].IsMissing => null,
+        (true, false) => phase.On(1, sits[k].Seconds).LowNear(sits[k].Seconds),
+        (false, true) => phase.On(-1, sits[k].Seconds).LowNear(sits[k].Seconds),
+        _ => null,
+    };
 
     private static bool Breaks(List<Sit> sits, int k) => k >= 0 && k < sits.Count && sits[k].IsMissing;
 

@@ -13,8 +13,16 @@ internal sealed class SitPhase(SegmentSignals signals, double from, double to, d
     private const int Harmonics = 2;
     private const double HalfWindowStrides = 1.1;
 
+    /// <summary>How far past an instant one looks who sees only one side of it, strides: the seat is still down.</summary>
+    private const double BeyondStrides = 0.1;
+
     /// <summary>Share of samples a source needs inside the window.</summary>
     private const double LeastPresent = 0.8;
+
+    /// <summary>The same, seeing only what lies on one side of an instant: -1 before it, 1 after it.</summary>
+    public SitPhase On(int side, double seconds) => side < 0
+        ? new(signals, from, Math.Min(to, seconds + BeyondStrides / strideHz), strideHz)
+        : new(signals, Math.Max(from, seconds - BeyondStrides / strideHz), to, strideHz);
 
     /// <summary>The low nearest to an instant; missing where neither source can tell.</summary>
     public Sit LowNear(double seconds)

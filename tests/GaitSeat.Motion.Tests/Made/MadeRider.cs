@@ -19,15 +19,21 @@ internal sealed record MadeRider
     public double TreadAheadCm { get; init; } = 2;
     public double Phase0 { get; init; } = 0.3;
 
-    /// <summary>Stride phase: sits at whole numbers.</summary>
+    /// <summary>Whole phase at which the rider stays down for one more beat and rises on the other diagonal from then on.</summary>
+    public int? SecondSit { get; init; }
+
+    /// <summary>The horse's stride phase.</summary>
     public double Phase(double t) => StrideHz * t + Phase0;
+
+    /// <summary>The rider's: sits at whole numbers.</summary>
+    private double SeatPhase(double t) => Phase(t) is var p && SecondSit is { } k && p > k ? Math.Max(k, p - 0.5) : Phase(t);
 
     public double BounceZ(double t) => BounceCm / 2 * Math.Cos(2 * Math.PI * BouncesAStride * Phase(t));
 
     /// <summary>Height of the hip over its place at the sit.</summary>
     public double SeatZ(double t) => Gait switch
     {
-        Gait.RisingTrot => RiseCm * Rise(Phase(t)),
+        Gait.RisingTrot => RiseCm * Rise(SeatPhase(t)),
         Gait.SittingTrot => 1.0 * Math.Cos(2 * Math.PI * 2 * Phase(t) + 1),
         Gait.Walk => 0.3 * Math.Cos(2 * Math.PI * 2 * Phase(t) + 1),
         Gait.Canter => 2.5 * Math.Cos(2 * Math.PI * Phase(t) + 1),
@@ -64,7 +70,11 @@ internal sealed record MadeRider
 
     public IEnumerable<double> Sits(double from, double to)
     {
-        for (var k = (int)Math.Ceiling(Phase(from)); k <= Phase(to); k++) yield return (k - Phase0) / StrideHz;
+        for (var k = (int)Math.Ceiling(SeatPhase(from)); k <= SeatPhase(to); k++)
+        {
+            if (!(k > SecondSit)) yield return (k - Phase0) / StrideHz;
+            if (k >= SecondSit) yield return (k + 0.5 - Phase0) / StrideHz;
+        }
     }
 
     private int BouncesAStride => Gait == Gait.Canter ? 1 : 2;
