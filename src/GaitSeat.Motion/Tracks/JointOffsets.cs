@@ -3,7 +3,8 @@ using GaitSeat.Model;
 namespace GaitSeat.Motion.Tracks;
 
 /// <summary>Moves the points of one segment from where the models put them to the joints, in place.</summary>
-internal sealed class JointOffsets(JointSettings settings)
+/// <param name="treadOnFoot">The tread's place from heel (0) to toe (1).</param>
+internal sealed class JointOffsets(JointSettings settings, double treadOnFoot)
 {
     /// <param name="points">In the picture, px, forward and up.</param>
     /// <param name="legPx">By frame.</param>
@@ -14,6 +15,7 @@ internal sealed class JointOffsets(JointSettings settings)
         Move(BodyPoint.Ankle, 0, settings.AnkleUpPctLeg);
         Move(BodyPoint.Heel, settings.HeelForwardPctLeg, settings.HeelUpPctLeg);
         Move(BodyPoint.Toe, settings.ToeForwardPctLeg, settings.ToeUpPctLeg);
+        SlideFoot(points, legPx);
 
         void Move(BodyPoint point, double forwardPct, double upPct)
         {
@@ -23,6 +25,20 @@ internal sealed class JointOffsets(JointSettings settings)
                 forward[i] -= forwardPct / 100 * legPx[i];
                 up[i] -= upPct / 100 * legPx[i];
             }
+        }
+    }
+
+    /// <summary>Heel and toe together, along the foot's travel alone: its pitch stays. Where one of the three is missing nothing is moved.</summary>
+    private void SlideFoot(PlanePoints points, double[] legPx)
+    {
+        var (tread, _) = points.Tread(treadOnFoot);
+        double[] ankle = points.ForwardPx[(int)BodyPoint.Ankle], heel = points.ForwardPx[(int)BodyPoint.Heel], toe = points.ForwardPx[(int)BodyPoint.Toe];
+        for (var i = 0; i < tread.Length; i++)
+        {
+            var slide = settings.FootByAnkleShare * (ankle[i] + settings.TreadAheadOfAnklePctLeg / 100 * legPx[i] - tread[i]);
+            if (!double.IsFinite(slide)) continue;
+            heel[i] += slide;
+            toe[i] += slide;
         }
     }
 

@@ -17,7 +17,7 @@ internal sealed class SegmentBuilder(Sightings sightings, FrameReason[] verdict,
         points.DropOutliers(EvenGrid.MedianStep(seconds), settings.Smoothing);
         if (BodySize.Of(seconds, points, settings.Scale) is not { } asSeen) return null;
         double[] turn = course.TurnDeg[segment.First..segment.EndExcl], turnSe = course.SeDeg[segment.First..segment.EndExcl];
-        if (!sightings.PointsAreJoints) new JointOffsets(settings.Joints).TakeOff(points, asSeen.LegPx);
+        if (!sightings.PointsAreJoints) new JointOffsets(settings.Joints, settings.Stride.TreadOnFoot).TakeOff(points, asSeen.LegPx);
         new TurnCorrection(settings.Scale).Apply(points, asSeen.LegPx, turn);
         if (BodySize.Of(seconds, points, settings.Scale) is not { } size) return null;
 
