@@ -46,7 +46,8 @@ public sealed class JointOffsetTests
             var share = j.HipTowardsShoulderPctLeg * leg / hip.DistanceTo(shoulder);
             Move(BodyPoint.Hip, share * (shoulder.X - hip.X), share * (shoulder.Y - hip.Y));
             Move(BodyPoint.Knee, 0, -j.KneeUpPctLeg * leg);
-            Move(BodyPoint.Ankle, 0, -j.AnkleUpPctLeg * leg);
+            // The made rider's ankle is 6 cm behind the tread.
+            Move(BodyPoint.Ankle, sign * (1.7 * 6 - j.TreadAheadOfAnklePctLeg * leg), -j.AnkleUpPctLeg * leg);
             Move(BodyPoint.Heel, sign * j.HeelForwardPctLeg * leg, -j.HeelUpPctLeg * leg);
             Move(BodyPoint.Toe, sign * j.ToeForwardPctLeg * leg, -j.ToeUpPctLeg * leg);
 
