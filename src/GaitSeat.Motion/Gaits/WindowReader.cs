@@ -78,6 +78,7 @@ internal static class WindowReader
     /// <summary>
     /// Over trunk and over stirrup should show one and the same rise. Each counts by its precision, so that a clear one is not held back by a
     /// poor one; where they disagree by more than their errors, the mean is as uncertain as the disagreement says (Birge 1932, Phys Rev 40:207).
+    /// Where each alone shows a rise, it is one, however they differ: then the one that shows it less clearly stands for both.
     /// </summary>
     private static (double Size, double Se)? Rise(List<(Complex Amplitude, double Se)> rises)
     {
@@ -88,6 +89,7 @@ internal static class WindowReader
         // Cosine and sine of each rise but the mean's are free.
         var free = Math.Max(1, 2 * (rises.Count - 1));
         var disagreement = rises.Zip(weights, (r, w) => w * Math.Pow((r.Amplitude - mean).Magnitude, 2)).Sum() / free;
-        return (mean.Magnitude, Math.Sqrt(Math.Max(1, disagreement) / total));
+        var weaker = rises.Select(r => (Size: r.Amplitude.Magnitude, r.Se)).MinBy(r => r.Size / r.Se);
+        return Clearer((mean.Magnitude, Math.Sqrt(Math.Max(1, disagreement) / total)), weaker);
     }
 }

@@ -27,7 +27,7 @@ public sealed class ErrorBudgetTests
     [Fact]
     public void DriftingAnchor_IsMendedByTheTrueAnchor()
     {
-        var y = Exact.Trunk.YPx.Select((step, i) => step + 1.5 * Math.Cos(2 * Math.PI * 1.34 * Exact.TimeSeconds[i])).ToArray();
+        var y = Exact.Trunk.YPx.Select((step, i) => step + 3 * Math.Cos(2 * Math.PI * 1.34 * Exact.TimeSeconds[i])).ToArray();
 
         Mends(Exact with { Trunk = Exact.Trunk with { YPx = y } }, Lengths, StrideMeasure.RiseHeightCm, Swap.Anchor, spoiltBy: 1, mendedTo: 0.4);
     }
