@@ -27,6 +27,7 @@ public static class CommandLine
             config.AddCommand<WatchCommand>("watch").WithDescription("Watch a folder and measure what comes in, by night if so told, until stopped.");
             config.AddCommand<ClipCommand>("clip").IsHidden();
             config.AddCommand<SheetCommand>("sheet").WithDescription("Write a session sheet with the clips of a folder, or add the clips it lacks.");
+            config.AddCommand<ConsentCommand>("consent").WithDescription("List what each rider of a folder has agreed to and until when, or write a file to fill in.");
             config.AddCommand<DemoCommand>("demo").WithDescription("Make the demo season, measure it and ask its study.");
             config.AddCommand<CheckCommand>("check").WithDescription("Tell what is installed and what is not.");
             config.AddCommand<AccuracyCommand>("accuracy").WithDescription("Measure footage with known truth and print the errors.");
@@ -39,6 +40,9 @@ public static class CommandLine
             config.AddCommand<CompactCommand>("compact").WithDescription("Gather a dataset's files into few large ones by season and rider, described for others.");
             config.AddCommand<StudyCommand>("study").WithDescription("Answer the questions of a study file from a dataset, with a report.");
             config.AddCommand<ExportCommand>("export").WithDescription("Write a dataset as CSV, COCO, TRC, C3D or WebVTT.");
+            config.AddCommand<ForgetCommand>("forget").WithDescription("Erase a rider from a dataset and prove it by a search; a dry run without --yes.");
+            config.AddCommand<RetentionCommand>("retention").WithDescription("Erase sessions older than they are to be kept; a dry run without --yes.");
+            config.AddCommand<AuditCommand>("audit").WithDescription("Print who saw and exported what.");
             config.AddCommand<SettingsCommand>("settings").WithDescription("Print a pipeline file with every setting, its meaning and its range.");
         });
         try

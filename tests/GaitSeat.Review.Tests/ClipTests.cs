@@ -75,6 +75,27 @@ public sealed class ClipTests
     }
 
     [Fact]
+    public async Task ConsentThatEndsOrIsNotToShow_HoldsAtOnce()
+    {
+        using var season = await MadeSeason.MakeAsync(withClips: false);
+        var consent = Path.Combine(season.Clips, Store.ConsentFile.FileName);
+        void Write(string scope, string until) => File.WriteAllLines(consent, ["rider,scope,until", .. MadeSeason.Riders.Select((_, i) => $"R{i},{scope},{until}")]);
+        Write("all", "2999-12-31");
+        await using var site = await season.StartAsync();
+        using var coach = await Visitor.InsideAsync(site);
+        var clip = $"/clip/{season.Keys["Alder"]}";
+        Assert.Equal(HttpStatusCode.OK, (await coach.GetAsync(clip)).StatusCode);
+        Write("measure export", "2999-12-31");
+        Assert.Equal(HttpStatusCode.NotFound, (await coach.GetAsync(clip)).StatusCode);
+        Write("all", "2020-01-01");
+        Assert.Equal(HttpStatusCode.NotFound, (await coach.GetAsync(clip)).StatusCode);
+        Write("measure show", "");
+        Assert.Equal(HttpStatusCode.OK, (await coach.GetAsync(clip)).StatusCode);
+        File.Delete(consent);
+        Assert.Equal(HttpStatusCode.NotFound, (await coach.GetAsync(clip)).StatusCode);
+    }
+
+    [Fact]
     public async Task FileOfOtherContent_IsNotShownForTheOneMeasured()
     {
         using var season = await MadeSeason.MakeAsync(withClips: false);

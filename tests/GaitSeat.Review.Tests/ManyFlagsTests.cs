@@ -31,7 +31,7 @@ public sealed class ManyFlagsTests(ITestOutputHelper output)
                 new Dictionary<Fault, ExerciseCard>(), new ReadSettings(), null);
             var facts = season.Spells.Select(s => s.Provenance).ToDictionary(p => p.ClipKey, p => new ClipFacts(p.ClipKey, p.ClipFile, 320, 180, 25));
             using var verdicts = new VerdictDesk(dataset, run, "coach-1", TimeProvider.System);
-            var desk = new Desk(season, new(folder.FullName, facts, new(folder.FullName)), verdicts);
+            var desk = new Desk(season, new(folder.FullName, facts, new(folder.FullName, TimeProvider.System)), verdicts);
             var first = Timed("first page", () => desk.Page(0, PageLines));
             var last = Timed("last page", () => desk.Page(first.Total - 10, PageLines));
             var question = desk.Find(last.Lines[^1].Id)!;

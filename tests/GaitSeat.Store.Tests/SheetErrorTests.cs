@@ -129,21 +129,21 @@ public sealed class SheetErrorTests : IDisposable
     public void Utf16_IsAClearError(string name)
     {
         File.WriteAllText(Sheet, "clip_file,consent\na.mp4,yes\n", Encoding.GetEncoding(name));
-        Assert.Contains("UTF-16", Assert.Single(SessionSheet.Read(Sheet).Errors).Message, StringComparison.Ordinal);
+        Assert.Contains("UTF-16", Assert.Single(SessionSheet.Read(Sheet, Days.Today).Errors).Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Utf16WithoutMark_IsAClearError()
     {
         File.WriteAllBytes(Sheet, Encoding.Unicode.GetBytes("clip_file,consent\na.mp4,yes\n"));
-        Assert.Contains("UTF-8", Assert.Single(SessionSheet.Read(Sheet).Errors).Message, StringComparison.Ordinal);
+        Assert.Contains("UTF-8", Assert.Single(SessionSheet.Read(Sheet, Days.Today).Errors).Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Latin1_IsAClearErrorWithItsLine()
     {
         File.WriteAllBytes(Sheet, Encoding.Latin1.GetBytes("clip_file,consent\na.mp4,yes\nprüfung.mp4,yes\n"));
-        var error = Assert.Single(SessionSheet.Read(Sheet).Errors);
+        var error = Assert.Single(SessionSheet.Read(Sheet, Days.Today).Errors);
         Assert.Equal(3, error.Line);
         Assert.Contains("0xFC", error.Message, StringComparison.Ordinal);
         Assert.Contains("UTF-8", error.Message, StringComparison.Ordinal);
@@ -155,7 +155,7 @@ public sealed class SheetErrorTests : IDisposable
     public void EmptyFile_IsAnError(string text) => Assert.Contains("empty", Assert.Single(Read(text).Errors).Message, StringComparison.Ordinal);
 
     [Fact]
-    public void FileNotThere_IsAnError() => Assert.Contains("no session sheet", Assert.Single(SessionSheet.Read(Sheet).Errors).Message, StringComparison.Ordinal);
+    public void FileNotThere_IsAnError() => Assert.Contains("no session sheet", Assert.Single(SessionSheet.Read(Sheet, Days.Today).Errors).Message, StringComparison.Ordinal);
 
     public void Dispose() => _folder.Dispose();
 
@@ -164,6 +164,6 @@ public sealed class SheetErrorTests : IDisposable
     private SheetResult Read(string text)
     {
         File.WriteAllText(Sheet, text);
-        return SessionSheet.Read(Sheet);
+        return SessionSheet.Read(Sheet, Days.Today);
     }
 }

@@ -59,7 +59,7 @@ public sealed class SheetReadTests : IDisposable
     public void Utf8_WithOrWithoutMark_IsRead(bool mark)
     {
         File.WriteAllText(Sheet, "clip_file,consent,note\nprüfung.mp4,yes,weiß\n", new UTF8Encoding(mark));
-        var result = SessionSheet.Read(Sheet);
+        var result = SessionSheet.Read(Sheet, Days.Today);
         Assert.Empty(result.Errors);
         Assert.Equal("weiß", result.Sessions["prüfung.mp4"].Note);
     }
@@ -95,6 +95,6 @@ public sealed class SheetReadTests : IDisposable
     private SheetResult Read(string text)
     {
         File.WriteAllText(Sheet, text);
-        return SessionSheet.Read(Sheet);
+        return SessionSheet.Read(Sheet, Days.Today);
     }
 }

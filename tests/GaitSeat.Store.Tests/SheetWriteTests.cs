@@ -13,7 +13,7 @@ public sealed class SheetWriteTests : IDisposable
         Assert.Equal(
             "clip_file,session_date,rider,horse,rider_stature_cm,thigh_cm,lower_leg_cm,stirrup_hole,leather_cm,rein,consent,note\n\"a, wide.mp4\",,,,,,,,,,,\nb.mp4,,,,,,,,,,,\n",
             File.ReadAllText(Sheet));
-        Assert.Equal([(2, "consent"), (3, "consent")], SessionSheet.Read(Sheet).Errors.Select(e => (e.Line!.Value, e.Column!)));
+        Assert.Equal([(2, "consent"), (3, "consent")], SessionSheet.Read(Sheet, Days.Today).Errors.Select(e => (e.Line!.Value, e.Column!)));
     }
 
     [Fact]
@@ -53,7 +53,7 @@ public sealed class SheetWriteTests : IDisposable
                 File.Delete(Sheet);
                 SessionSheet.WriteTemplate(Sheet, [name]);
                 File.WriteAllText(Sheet, File.ReadAllText(Sheet).TrimEnd('\n')[..^1] + "yes,\n");
-                var result = SessionSheet.Read(Sheet);
+                var result = SessionSheet.Read(Sheet, Days.Today);
                 Assert.Empty(result.Errors);
                 Assert.Equal([name], result.Sessions.Keys);
             },

@@ -39,6 +39,11 @@ public sealed class ExportCommand(AnsiConsoles consoles) : Command<ExportCommand
         [Description("With coco: the pipeline file of the run, for the size of the analysed picture. Without it the default settings hold.")]
         public string? Pipeline { get; init; }
 
+        [CommandOption("--by <NAME>")]
+        [Description("Pseudonym of who exports, for the audit log.")]
+        [DefaultValue("coach")]
+        public string By { get; init; } = "coach";
+
         public override ValidationResult Validate() => Formats.Contains(Format)
             ? ValidationResult.Success()
             : ValidationResult.Error($"'{Format}' is no format; {string.Join(", ", Formats)} are allowed.");
@@ -47,6 +52,8 @@ public sealed class ExportCommand(AnsiConsoles consoles) : Command<ExportCommand
     public override int Execute(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
         using var export = DatasetExport.Open(Datasets.OpenExisting(settings.Dataset).Folder, settings.Run, SheetOf(settings.Clips));
+        // Logged before it is written: what is begun may already have left.
+        if (export.ClipKeys.Count > 0) new AuditLog(settings.Dataset).Add(TimeProvider.System.GetUtcNow(), settings.By, "exported", settings.Format, export.Riders, export.ClipKeys, Path.GetFullPath(settings.Out));
         var summary = settings.Format switch
         {
             "csv" => export.Csv(settings.Out),
@@ -65,7 +72,7 @@ public sealed class ExportCommand(AnsiConsoles consoles) : Command<ExportCommand
     private static IReadOnlyDictionary<string, Session>? SheetOf(string? clips)
     {
         if (clips is null) return null;
-        var sheet = SessionSheet.Read(Path.Combine(clips, SessionSheet.FileName));
+        var sheet = SessionSheet.Read(Path.Combine(clips, SessionSheet.FileName), Today.Local);
         return sheet.Errors.Count == 0 ? sheet.Sessions : throw new DatasetException(string.Join(Environment.NewLine, ["The session sheet cannot be used:", .. sheet.Errors.Select(e => "  " + e)]));
     }
 

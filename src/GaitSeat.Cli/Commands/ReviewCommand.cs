@@ -60,7 +60,7 @@ public sealed class ReviewCommand(AnsiConsoles consoles) : AsyncCommand<ReviewCo
     public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
         if (!Directory.Exists(settings.Folder)) throw new SeasonException($"there is no folder '{settings.Folder}'");
-        var notes = SeasonSheet.Of(settings.Folder).Notes;
+        var notes = SeasonSheet.Of(settings.Folder, Today.Local).Notes;
         var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
         var judged = JudgedSeason.Open(settings.Dataset, settings.Run);
         var models = judged.ModelsInUse(consoles.Error.WriteLine).ToDictionary(m => m.Key, m => m.Value.Model);

@@ -12,6 +12,8 @@ namespace GaitSeat.Pipeline.Season;
 /// <param name="tracks">Whether the per-frame table is wanted.</param>
 public sealed class ClipWork(IClipStage stage, Dataset dataset, bool tracks, string softwareVersion)
 {
+    private readonly ForgottenList _forgotten = ForgottenList.Read(dataset.Folder);
+
     /// <summary>Whether the clip's rows are there under the same settings, models and row of the sheet.</summary>
     public bool IsDone(string clipKey, Session? session) => dataset.IsDone(clipKey, stage.PipelineHash, stage.ModelHash, session, tracks);
 
@@ -24,7 +26,8 @@ public sealed class ClipWork(IClipStage stage, Dataset dataset, bool tracks, str
     public async Task<ClipOutcome> DoAsync(KeyedClip clip, Session? session, IProgress<int>? progress, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(clip);
-        if (session is { Consent: false }) return Erase(clip);
+        if (session?.Against(ConsentUse.Measure) is { } gap) return Erase(clip, gap);
+        if (_forgotten.HasClip(clip.Key)) return Erase(clip, new("forgotten", "the clip was erased on purpose"));
         if (IsDone(clip.Key, session)) return ClipOutcome.Without(clip.File, ClipEnd.AlreadyDone, null, null);
         // A pipe or device has no length either, and reading it may never end.
         if (clip.Bytes == 0) return await SetAsideAsync(clip.File, clip.Key, session, ClipReasons.FileEmpty, $"'{clip.Path}' has no bytes; copy it again from the camera.", ct);
@@ -67,8 +70,8 @@ public sealed class ClipWork(IClipStage stage, Dataset dataset, bool tracks, str
         }
     }
 
-    /// <summary>Consent that was taken back: rows and pictures of earlier runs go.</summary>
-    private ClipOutcome Erase(KeyedClip clip)
+    /// <summary>Consent that was taken back, has ended or does not go that far: rows and pictures of earlier runs go.</summary>
+    private ClipOutcome Erase(KeyedClip clip, ConsentGap gap)
     {
         dataset.Erase(clip.Key);
         if (Directory.Exists(PictureFolder))
@@ -76,7 +79,7 @@ public sealed class ClipWork(IClipStage stage, Dataset dataset, bool tracks, str
             foreach (var picture in Directory.EnumerateFiles(PictureFolder, $"*-{clip.Key[..8]}-*")) File.Delete(picture);
         }
 
-        return ClipOutcome.Without(clip.File, ClipEnd.NoConsent, "no_consent", $"{clip.File}: the sheet says no consent; not processed, and nothing of it is kept");
+        return ClipOutcome.Without(clip.File, ClipEnd.NoConsent, gap.Reason, $"{clip.File}: {gap.Sentence}; not processed, and nothing of it is kept");
     }
 
     private Provenance Source(string clipKey, string file) => new(clipKey, file, stage.PipelineHash, stage.ModelHash, softwareVersion, Provenance.CurrentSchemaVersion);

@@ -24,13 +24,16 @@ public sealed class SeasonRun(Workshop workshop, TimeProvider time, string softw
         ArgumentNullException.ThrowIfNull(request);
         var begun = time.GetTimestamp();
         var clips = ClipFolder.List(request.ClipFolder);
-        var sheet = SeasonSheet.Of(request.ClipFolder);
-        foreach (var note in sheet.Notes) watcher?.Note(note);
+        var today = DateOnly.FromDateTime(time.GetLocalNow().Date);
+        SeasonSheet.Of(request.ClipFolder, today);
         var dataset = OpenDataset(request.DatasetFolder);
+        var forgotten = ForgottenList.Read(dataset.Folder);
+        var sheet = SeasonSheet.Of(request.ClipFolder, today, forgotten);
+        foreach (var note in sheet.Notes) watcher?.Note(note);
         dataset.CleanLeftovers();
         var work = new ClipWork(_stage, dataset, workshop.Settings.Output.Tracks, softwareVersion);
         using var desk = WorkerDesk.Claim(dataset.Folder, machine);
-        var known = new KnownClips(desk);
+        var known = new KnownClips(desk, forgotten);
         watcher?.SeasonBegins(clips.Count);
         var outcomes = new List<ClipOutcome>();
         foreach (var clip in clips)

@@ -18,18 +18,28 @@ public sealed class SeasonSheet
     public IReadOnlyList<string> Notes { get; }
 
     /// <summary>Reads the sheet of a folder; a folder without one is fine.</summary>
-    /// <exception cref="SeasonException">The sheet holds errors; all are listed.</exception>
-    public static SeasonSheet Of(string folder)
+    /// <param name="today">The day on which the consents must hold.</param>
+    /// <exception cref="SeasonException">The sheet or its consent file holds errors; all are listed.</exception>
+    public static SeasonSheet Of(string folder, DateOnly today) => Of(folder, today, null);
+
+    /// <inheritdoc cref="Of(string, DateOnly)"/>
+    /// <param name="forgotten">Whose clips are not to be measured whatever the sheet says; null where nobody was forgotten.</param>
+    public static SeasonSheet Of(string folder, DateOnly today, ForgottenList? forgotten)
     {
         var path = Path.Combine(folder, SessionSheet.FileName);
         if (!File.Exists(path))
             return new(null, [$"no {SessionSheet.FileName} in the folder: no rider sizes, so lengths are in percent of leg length; 'gaitseat sheet' writes a template"]);
 
-        var sheet = SessionSheet.Read(path);
+        var sheet = SessionSheet.Read(path, today);
         return sheet.Errors.Count > 0
             ? throw new SeasonException($"'{path}' cannot be used", [.. sheet.Errors.Select(e => e.ToString())])
-            : new(sheet.Sessions, [.. sheet.Warnings.Select(w => w.ToString())]);
+            : new(forgotten is null or { Count: 0 } ? sheet.Sessions : Without(sheet.Sessions, forgotten), [.. sheet.Warnings.Select(w => w.ToString())]);
     }
+
+    private static Dictionary<string, Session> Without(IReadOnlyDictionary<string, Session> rows, ForgottenList forgotten) => rows.ToDictionary(
+        r => r.Key,
+        r => forgotten.HasRider(r.Value.Rider) ? r.Value with { Consent = false, Terms = new(ConsentUse.None, null, ConsentStanding.Forgotten) } : r.Value,
+        StringComparer.OrdinalIgnoreCase);
 
     /// <summary>The clip's row; null where it has none.</summary>
     public Session? RowOf(string clipFile) => _sessions?.GetValueOrDefault(clipFile);

@@ -1,3 +1,4 @@
+using GaitSeat.Model;
 using GaitSeat.Pipeline.Clips;
 using GaitSeat.Pipeline.Season;
 using GaitSeat.Pipeline.Watch.Children;
@@ -16,11 +17,19 @@ public sealed class ClipJob(ClipJobTools tools)
         ArgumentNullException.ThrowIfNull(ticket);
         var path = Path.Combine(tools.ClipFolder, ticket.File);
         var begun = tools.Time.GetTimestamp();
-        tools.Voice.ClipBegins(ticket.File);
+        tools.Voice.ClipBegins(ShownName(ticket));
         var entry = await TryAsync(path, ticket, ct);
         if (entry is null) return;
-        tools.Voice.ClipEnds(entry with { At = tools.Time.GetUtcNow(), Worker = tools.Desk.Name, ClipFile = ticket.File, Seconds = tools.Time.GetElapsedTime(begun).TotalSeconds });
+        // Asked anew: the sheet may have changed meanwhile.
+        tools.Voice.ClipEnds(entry with { At = tools.Time.GetUtcNow(), Worker = tools.Desk.Name, ClipFile = entry.End == NightEnd.NoConsent ? Unnamed : ShownName(ticket), Seconds = tools.Time.GetElapsedTime(begun).TotalSeconds });
     }
+
+    /// <summary>What journal, log and summary call a clip of which nothing is to be kept, its name included.</summary>
+    private const string Unnamed = "(a clip without consent)";
+
+    private string ShownName(ClipTicket ticket) => MayBeKept(ticket) ? ticket.File : Unnamed;
+
+    private bool MayBeKept(ClipTicket ticket) => tools.Sheet.Current().RowOf(ticket.File)?.Against(ConsentUse.Measure) is null;
 
     /// <returns>Null where nothing became of it: the file was replaced or is in another worker's hands.</returns>
     private async Task<NightEntry?> TryAsync(string path, ClipTicket ticket, CancellationToken ct)
@@ -30,7 +39,8 @@ public sealed class ClipJob(ClipJobTools tools)
         {
             var report = await tools.Policies.RunAsync(clip, token => OnceAsync(path, ticket, clip, token), ct);
             tools.Pending.Finished(ticket, clip.Session);
-            return Entry(Ends(report.End), report.Reason, report.Detail, clip) with { Frames = report.Frames, Strides = report.Strides, Flags = report.Flags };
+            var detail = report.End == ClipEnd.NoConsent ? clip.Session?.Against(ConsentUse.Measure)?.Sentence : report.Detail;
+            return Entry(Ends(report.End), report.Reason, detail, clip) with { Frames = report.Frames, Strides = report.Strides, Flags = report.Flags };
         }
         catch (ClipElsewhereException e)
         {
@@ -91,7 +101,7 @@ public sealed class ClipJob(ClipJobTools tools)
         var key = await KeyedClip.HashAsync(path, ticket.Bytes, ct);
         // Written to while it was read: the key would name bytes that never lay there together.
         if (!IsThere(path, ticket)) throw new ReplacedException();
-        tools.Known.Add(ticket, key);
+        if (MayBeKept(ticket)) tools.Known.Add(ticket, key);
         return key;
     }
 

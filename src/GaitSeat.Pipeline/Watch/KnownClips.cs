@@ -1,4 +1,5 @@
 using GaitSeat.Pipeline.Season;
+using GaitSeat.Store;
 
 namespace GaitSeat.Pipeline.Watch;
 
@@ -12,10 +13,13 @@ public sealed class KnownClips
     private readonly Dictionary<ClipTicket, string> _keys = [];
     private readonly Dictionary<string, long> _read = new(StringComparer.Ordinal);
     private readonly string _own;
+    private readonly ForgottenList _forgotten;
 
-    public KnownClips(WorkerDesk desk)
+    /// <param name="forgotten">Clips of which nothing is kept, not even this.</param>
+    public KnownClips(WorkerDesk desk, ForgottenList forgotten)
     {
         ArgumentNullException.ThrowIfNull(desk);
+        _forgotten = forgotten;
         _own = desk.FileOf("known", ".jsonl");
         Refresh();
     }
@@ -56,7 +60,7 @@ public sealed class KnownClips
         ArgumentNullException.ThrowIfNull(ticket);
         lock (_guard)
         {
-            if (_keys.GetValueOrDefault(ticket) == clipKey) return;
+            if (_keys.GetValueOrDefault(ticket) == clipKey || _forgotten.HasClip(clipKey)) return;
             JsonLines.Append(_own, new Known(ticket.File, ticket.Bytes, ticket.ModifiedTicksUtc, clipKey));
             _keys[ticket] = clipKey;
         }

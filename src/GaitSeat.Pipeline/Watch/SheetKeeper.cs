@@ -3,24 +3,24 @@ using GaitSeat.Store;
 
 namespace GaitSeat.Pipeline.Watch;
 
-/// <summary>The session sheet over a night in which someone may edit it: read anew when it changes. A sheet with errors is told of, and the last good one holds on.</summary>
-public sealed class SheetKeeper(string folder, Action<string> say)
+/// <summary>The session sheet over a night in which someone may edit it: read anew when it or the consent file changes, and when a new day begins, since a consent may have ended. A sheet with errors is told of, and the last good one holds on.</summary>
+public sealed class SheetKeeper(string folder, ForgottenList forgotten, TimeProvider time, Action<string> say)
 {
     private readonly Lock _guard = new();
     private SeasonSheet? _sheet;
-    private (DateTime, long) _stamp;
+    private (DateOnly, (DateTime, long), (DateTime, long)) _stamp;
 
     /// <exception cref="SeasonException">The first sheet holds errors: there is no good one to hold on to.</exception>
     public SeasonSheet Current()
     {
         lock (_guard)
         {
-            var file = new FileInfo(Path.Combine(folder, SessionSheet.FileName));
-            var stamp = file.Exists ? (file.LastWriteTimeUtc, file.Length) : default;
+            var today = DateOnly.FromDateTime(time.GetLocalNow().Date);
+            var stamp = (today, StampOf(SessionSheet.FileName), StampOf(ConsentFile.FileName));
             if (_sheet is not null && stamp == _stamp) return _sheet;
             try
             {
-                _sheet = SeasonSheet.Of(folder);
+                _sheet = SeasonSheet.Of(folder, today, forgotten);
                 foreach (var note in _sheet.Notes) say(note);
             }
             catch (SeasonException e) when (_sheet is not null)
@@ -32,4 +32,6 @@ public sealed class SheetKeeper(string folder, Action<string> say)
             return _sheet;
         }
     }
+
+    private (DateTime, long) StampOf(string name) => new FileInfo(Path.Combine(folder, name)) is { Exists: true } file ? (file.LastWriteTimeUtc, file.Length) : default;
 }

@@ -4,6 +4,7 @@ using GaitSeat.Pipeline.Settings;
 using GaitSeat.Pipeline.Watch.Children;
 using GaitSeat.Pipeline.Watch.Night;
 using GaitSeat.Pipeline.Watch.Policies;
+using GaitSeat.Store;
 using Hangfire;
 using Microsoft.Extensions.Logging;
 
@@ -42,11 +43,12 @@ public sealed class WatchHost : IDisposable
         var desk = WorkerDesk.Claim(dataset.Folder, parts.Machine);
         var (metrics, journal) = (new WatchMetrics(time), new NightJournal(desk));
         var voice = new WatchVoice(parts.Log, metrics, journal, window, time);
-        var sheet = new SheetKeeper(clips, voice.Says);
+        var forgotten = ForgottenList.Read(dataset.Folder);
+        var sheet = new SheetKeeper(clips, forgotten, time, voice.Says);
         sheet.Current();
         var breaker = new StorageBreaker(new(clips, dataset.Folder, settings.Storage.FreeMinimumMb, Policies.Storage.FreeBytesOf), settings.Storage, voice);
         var work = new ClipWork(stage, dataset, request.Pipeline.Output.Tracks, parts.SoftwareVersion);
-        var known = new KnownClips(desk);
+        var known = new KnownClips(desk, forgotten);
         var pending = new PendingClips(known, work.IsDone, time, TimeSpan.FromMinutes(settings.PutOffMinutes));
         var job = new ClipJob(new(
             clips, settings, desk, sheet, known, pending, work, parts.Worker(work), new(settings, breaker, voice, time), breaker, voice, parts.LengthOf,

@@ -1,19 +1,21 @@
+using GaitSeat.Model;
 using GaitSeat.Pipeline.Season;
 using GaitSeat.Store;
 
 namespace GaitSeat.Review.Clips;
 
 /// <summary>
-/// Whether a clip may be shown, by the session sheet as it stands now: consent taken back while the page is open holds at once. A sheet with errors lets nothing
+/// Whether a clip may be shown, by the session sheet and the consent file as they stand now: consent taken back while the page is open, or ended at midnight, holds at once. A sheet with errors lets nothing
 /// through, since nobody can say what it means. A folder without a sheet holds no word on consent, and its clips are shown as they were measured.
 /// </summary>
-public sealed class ConsentGate(string folder)
+public sealed class ConsentGate(string folder, TimeProvider time)
 {
     private readonly Lock _guard = new();
     private readonly string _sheetPath = Path.Combine(folder, SessionSheet.FileName);
-    private (DateTime Modified, long Bytes)? _read;
+    private readonly string _consentPath = Path.Combine(folder, ConsentFile.FileName);
+    private (DateOnly Day, (DateTime, long)? Sheet, (DateTime, long)? Consent)? _read;
     private SeasonSheet? _sheet;
-    private bool _hadSheet;
+    private bool _hadSheet, _hadConsent;
 
     /// <returns>Null where the clip may be shown; else why not, a sentence.</returns>
     public string? Refusal(string clipFile)
@@ -33,8 +35,7 @@ public sealed class ConsentGate(string folder)
             if (_sheet is null) return null;
             return _sheet.RowOf(clipFile) switch
             {
-                { Consent: true } => null,
-                { Consent: false } => $"{SessionSheet.FileName} says that there is no consent to this clip.",
+                { } row => row.Against(ConsentUse.Show) is { } gap ? $"There is no consent to show this clip: {gap.Sentence}." : null,
                 null => $"The clip has no row in {SessionSheet.FileName}, so there is no consent to show it.",
             };
         }
@@ -42,18 +43,16 @@ public sealed class ConsentGate(string folder)
 
     private void Refresh()
     {
-        var file = new FileInfo(_sheetPath);
-        (DateTime, long)? now = file.Exists ? (file.LastWriteTimeUtc, file.Length) : null;
-        if (now is null)
-        {
-            // A sheet that was there and is gone has taken everyone's word with it.
-            if (_hadSheet) throw new IOException("the sheet is gone");
-            return;
-        }
-
-        _hadSheet = true;
+        var today = DateOnly.FromDateTime(time.GetLocalNow().Date);
+        var now = (today, Sheet: StampOf(_sheetPath), Consent: StampOf(_consentPath));
+        // A file that was there and is gone has taken everyone's word with it.
+        if ((now.Sheet is null && _hadSheet) || (now.Consent is null && _hadConsent)) throw new IOException("the sheet or the consent file is gone");
+        if (now.Sheet is null) return;
+        (_hadSheet, _hadConsent) = (true, now.Consent is not null);
         if (now == _read) return;
-        _sheet = SeasonSheet.Of(folder);
+        _sheet = SeasonSheet.Of(folder, today);
         _read = now;
     }
+
+    private static (DateTime, long)? StampOf(string path) => new FileInfo(path) is { Exists: true } file ? (file.LastWriteTimeUtc, file.Length) : null;
 }

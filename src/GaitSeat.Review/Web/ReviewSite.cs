@@ -41,7 +41,7 @@ public sealed class ReviewSite : IAsyncDisposable
     {
         ArgumentNullException.ThrowIfNull(season);
         using var query = new DatasetQuery(season.Dataset.Folder);
-        var shelf = new ClipShelf(clipFolder, ClipFacts.Read(query, season.Run), new(clipFolder));
+        var shelf = new ClipShelf(clipFolder, ClipFacts.Read(query, season.Run), new(clipFolder, time));
         var desk = new Desk(season, shelf, new(season.Dataset, season.Run, judge, time));
         var door = new Door();
         var builder = WebApplication.CreateEmptyBuilder(new());

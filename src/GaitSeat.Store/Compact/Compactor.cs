@@ -11,6 +11,9 @@ public static class Compactor
     /// <summary>A folder's time has the grain of the system's clock, some milliseconds: a file that came within this span of the listing might not show in it.</summary>
     private static readonly TimeSpan ClockGrain = TimeSpan.FromSeconds(2);
 
+    /// <summary>Whether a dataset was compacted before.</summary>
+    public static bool IsIn(string datasetFolder) => Directory.Exists(PartFolder.Of(datasetFolder));
+
     /// <exception cref="DatasetException">There is no dataset, another compacts it, a file of the clips table is damaged, or the parts cannot be written.</exception>
     public static CompactSummary Run(string datasetFolder, TimeProvider time, CancellationToken cancellationToken) =>
         Run(datasetFolder, time, SchemaHistory.Ours, cancellationToken);

@@ -3,7 +3,7 @@ using GaitSeat.Model;
 namespace GaitSeat.Store;
 
 /// <summary>
-/// Which clips may leave the house: those whose row of the sheet said yes when they were measured, and whose row still says so in the sheet as it is now, where one is given.
+/// Which clips may leave the house: those whose row of the sheet said yes when they were measured, and whose consent, where the sheet of today is given, still stands and covers exports.
 /// A clip without a row has nobody's yes.
 /// </summary>
 internal static class ConsentCheck
@@ -19,5 +19,6 @@ internal static class ConsentCheck
         !hasRow ? NotOnRecord
         : sheet is null ? null
         : !sheet.TryGetValue(clipFile, out var row) ? NotInSheet
-        : row.Consent ? null : TakenBack;
+        : row.Against(ConsentUse.Export) is not { } gap ? null
+        : gap.Reason == "no_consent" ? TakenBack : gap.Reason;
 }

@@ -19,10 +19,10 @@ public sealed class DatasetExport : IDisposable
     {
         (_query, _run, _withoutConsent) = (query, run, []);
         var clips = new List<ExportClip>();
-        foreach (var row in query.Query($"SELECT clip_key, clip_file, width_px, height_px, session_hash IS NOT NULL AS has_row FROM clips WHERE {run.Where} ORDER BY clip_file, clip_key"))
+        foreach (var row in query.Query($"SELECT clip_key, clip_file, rider, width_px, height_px, session_hash IS NOT NULL AS has_row FROM clips WHERE {run.Where} ORDER BY clip_file, clip_key"))
         {
             if (ConsentCheck.Against((string)row["clip_file"]!, (bool)row["has_row"]!, sheet) is { } reason) Count(_withoutConsent, reason);
-            else clips.Add(new((string)row["clip_key"]!, (string)row["clip_file"]!, (int?)row["width_px"], (int?)row["height_px"]));
+            else clips.Add(new((string)row["clip_key"]!, (string?)row["rider"], (int?)row["width_px"], (int?)row["height_px"]));
         }
 
         _clips = clips;
@@ -46,6 +46,12 @@ public sealed class DatasetExport : IDisposable
     }
 
     public DatasetRun Run => _run;
+
+    /// <summary>Keys of the clips that may leave.</summary>
+    public IReadOnlyList<string> ClipKeys => [.. _clips.Select(c => c.ClipKey)];
+
+    /// <summary>Pseudonyms of the riders in them.</summary>
+    public IReadOnlyList<string> Riders => [.. _clips.Select(c => c.Rider).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 
     /// <summary>One CSV a table, without <c>tracks</c> and <c>verdicts</c>, and without columns of free text.</summary>
     public ExportSummary Csv(string folder) => Write(folder, (files, _) =>
@@ -81,14 +87,14 @@ public sealed class DatasetExport : IDisposable
     /// <summary>One C3D a spell of rising trot.</summary>
     public ExportSummary C3d(string folder) => Motion(folder, ".c3d", (motion, _) => C3dFile.Bytes(motion));
 
-    /// <summary>One WebVTT a clip with strides, named as the clip is.</summary>
+    /// <summary>One WebVTT a clip with strides, named by the clip's key: the name of the file may tell who rides.</summary>
     public ExportSummary Vtt(string folder) => Write(folder, (files, leftOut) => _clips.Sum(clip =>
     {
         var spells = ExportSpell.Read(_query, clip.ClipKey, _run);
         var findings = _query.Query($"SELECT start_s, end_s, fault, summary FROM findings WHERE clip_key = {SqlText.Literal(clip.ClipKey)} AND {_run.Where} ORDER BY start_s, fault")
             .Select(r => new VttFinding((double)r["start_s"]!, (double)r["end_s"]!, (string)r["fault"]!, (string)r["summary"]!));
         var (text, cues) = VttFile.Make(spells, [.. findings]);
-        return cues == 0 ? Count(leftOut, NoStrides) : Text(files, Path.Combine(folder, Path.GetFileNameWithoutExtension(clip.ClipFile) + ".vtt"), text, cues);
+        return cues == 0 ? Count(leftOut, NoStrides) : Text(files, Path.Combine(folder, clip.Name + ".vtt"), text, cues);
     }));
 
     public void Dispose() => _query.Dispose();

@@ -127,6 +127,18 @@ public sealed class Dataset
     /// <exception cref="DatasetException">A file is damaged.</exception>
     public IReadOnlyList<ClipRow> Clips() => ClipsReader.Read(this);
 
+    /// <summary>The keys of all clips that any table gives to a rider, sessions included.</summary>
+    /// <exception cref="DatasetException">A file is damaged.</exception>
+    public IReadOnlyList<string> ClipKeysOf(string? rider)
+    {
+        if (rider is null) return [];
+        using var query = new DatasetQuery(_folder);
+        var name = SqlText.Literal(rider);
+        var tables = TableList.InWriteOrder.Where(t => t.Info.Columns.Any(c => c.Name == "rider")).Select(t => $"SELECT clip_key FROM {t.Name} WHERE rider = {name}");
+        var sessions = $"SELECT unnest(string_split(clip_keys, ',')) AS clip_key FROM {SessionsTable.Name} WHERE rider = {name}";
+        return [.. query.Query($"SELECT DISTINCT clip_key FROM ({string.Join(" UNION ALL ", tables.Append(sessions))}) ORDER BY clip_key").Select(r => (string)r["clip_key"]!)];
+    }
+
     /// <summary>Takes away temporary files of runs that were torn off; those of running processes stay.</summary>
     public void CleanLeftovers()
     {

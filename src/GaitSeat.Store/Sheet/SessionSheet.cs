@@ -10,15 +10,18 @@ public static class SessionSheet
 {
     public const string FileName = "session-sheet.csv";
 
-    /// <summary>Reads and checks the whole sheet; every error is reported, not only the first.</summary>
-    public static SheetResult Read(string path)
+    /// <summary>Reads and checks the whole sheet, and the consent file beside it where there is one; every error is reported, not only the first.</summary>
+    /// <param name="today">The day on which the consents must hold.</param>
+    public static SheetResult Read(string path, DateOnly today)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
         var (text, problem) = SheetText.Read(path, "session sheet");
         if (problem is not null) return Failed([problem]);
         if (SheetGrid.Cut(text!) is not { } grid) return Failed([new(null, null, $"'{path}' is empty; the first line must name the columns.")]);
         var header = HeaderCheck.Problems(grid, SheetColumns.Required);
-        return header.Count > 0 ? Failed([.. header, .. grid.Problems]) : SheetReader.Read(grid);
+        return header.Count > 0
+            ? Failed([.. header, .. grid.Problems])
+            : ConsentRows.Apply(SheetReader.Read(grid), Path.Combine(Path.GetDirectoryName(Path.GetFullPath(path))!, ConsentFile.FileName), today);
     }
 
     /// <summary>Writes a sheet with the clips listed and everything else to be filled in, consent too: it has to be given.</summary>

@@ -6,8 +6,13 @@ namespace GaitSeat.Store;
 /// <param name="Message">What was found and what is allowed.</param>
 public sealed record SheetProblem(int? Line, string? Column, string Message)
 {
+    /// <summary>Name of the file it is in, where it is another than the sheet.</summary>
+    public string? File { get; init; }
+
     /// <summary>One line for people: where, then what.</summary>
-    public override string ToString() => (Line, Column) switch
+    public override string ToString() => (File is null ? "" : File + ": ") + Place();
+
+    private string Place() => (Line, Column) switch
     {
         (null, null) => Message,
         (null, _) => $"column {Column}: {Message}",

@@ -56,7 +56,7 @@ public sealed class FinishedSeasonTests(ITestOutputHelper output) : IDisposable
         await File.WriteAllTextAsync(Pipeline, "watch:\n  health_port: 0\n  storage:\n    free_minimum_mb: 0\n");
         using var workshop = Workshop.Open(FfmpegTools.Locate(), new(Repository.Weights, ModelStore.DefaultCacheFolder), new());
         var work = new ClipWork(new MadeStage(TimeSpan.Zero, workshop.PipelineHash, workshop.ModelHash), Dataset.Open(DatasetFolder), tracks: true, "0");
-        var rows = SeasonSheet.Of(Clips);
+        var rows = SeasonSheet.Of(Clips, new(2026, 6, 1));
         await Parallel.ForAsync(0, clips, async (i, ct) => await work.DoAsync(await KeyedClip.OfAsync(Path.Combine(Clips, Name(i)), ct), rows.RowOf(Name(i)), null, ct));
     }
 

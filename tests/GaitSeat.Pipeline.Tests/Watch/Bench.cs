@@ -30,8 +30,8 @@ internal sealed class Bench : IDisposable, IClipWorker
         Journal = new(Desk);
         Metrics = new(Time);
         Voice = new(NullLogger.Instance, Metrics, Journal, _window, Time);
-        Sheet = new(Clips, Voice.Says);
-        Known = new(Desk);
+        Sheet = new(Clips, ForgottenList.Read(Dataset.Folder), Time, Voice.Says);
+        Known = new(Desk, ForgottenList.Read(Dataset.Folder));
         Pending = new(Known, _work.IsDone, Time, TimeSpan.FromMinutes(Settings.PutOffMinutes));
         Breaker = new(new(Clips, Dataset.Folder, Settings.Storage.FreeMinimumMb, freeBytesOf ?? (_ => FreeBytes)), Settings.Storage, Voice);
         Job = new(new(

@@ -291,4 +291,25 @@ public sealed class ClipJobTests
         Assert.Empty(bench.Dataset.Clips());
         Assert.Empty(bench.Pending.Of([ticket], bench.Sheet.Current()));
     }
+
+    /// <summary>Nobody touches a file: at midnight the worker finds by itself that a consent is over.</summary>
+    [Fact]
+    public async Task ConsentThatEnds_ErasesTheRows_TheDayAfter()
+    {
+        using var bench = new Bench();
+        var ticket = bench.Put("a.mp4", "a");
+        File.WriteAllText(Path.Combine(bench.Clips, SessionSheet.FileName), "clip_file,rider,consent\na.mp4,Onyx,yes\n");
+        File.WriteAllText(Path.Combine(bench.Clips, ConsentFile.FileName), "rider,scope,until\nOnyx,measure show,2026-11-24\n");
+        await bench.RunAsync(ticket);
+        Assert.Single(bench.Dataset.Clips());
+        Assert.Empty(bench.Pending.Of([ticket], bench.Sheet.Current()));
+
+        bench.Time.Jumped = TimeSpan.FromDays(1);
+        await bench.RunAsync(Assert.Single(bench.Pending.Of([ticket], bench.Sheet.Current())));
+
+        Assert.Empty(bench.Dataset.Clips());
+        var entry = bench.Entries[^1];
+        Assert.Equal((NightEnd.NoConsent, "consent_ended"), (entry.End, entry.Reason));
+        Assert.Contains("the consent of rider Onyx ended with 2026-11-24", entry.Detail, StringComparison.Ordinal);
+    }
 }

@@ -51,6 +51,18 @@ internal sealed class PostgresServer : IAsyncDisposable
         await drop.ExecuteNonQueryAsync();
     }
 
+    /// <summary>The first column of an answer.</summary>
+    public async Task<IReadOnlyList<string>> TextsAsync(string sql, Func<string, string> told)
+    {
+        await using var connection = new Npgsql.NpgsqlConnection(Connection);
+        await connection.OpenAsync();
+        await using var command = new Npgsql.NpgsqlCommand(sql, connection);
+        await using var reader = await command.ExecuteReaderAsync();
+        var texts = new List<string>();
+        while (await reader.ReadAsync()) texts.Add(told(reader.GetString(0)));
+        return texts;
+    }
+
     /// <summary>Starts it again on the same port, with what it had written.</summary>
     public async Task ResumeAsync()
     {

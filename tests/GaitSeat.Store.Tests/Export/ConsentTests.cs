@@ -1,3 +1,5 @@
+using GaitSeat.Model;
+
 namespace GaitSeat.Store.Tests.Export;
 
 /// <summary>Nothing leaves of a rider who did not agree, in any format.</summary>
@@ -14,7 +16,7 @@ public sealed class ConsentTests(RiddenSeason season) : IClassFixture<RiddenSeas
         Assert.Equal(1, summary.LeftOut["no_consent_on_record"]);
         Assert.Equal(1, summary.LeftOut["consent_taken_back"]);
         foreach (var key in new[] { RiddenSeason.TakenBack, RiddenSeason.NoRow }) Assert.DoesNotContain(summary.Files, f => Names(f, key[..16]));
-        Assert.Contains(summary.Files, f => format == "vtt" ? Path.GetFileName(f) == "clip-a.vtt" : Names(f, RiddenSeason.Agreed[..16]));
+        Assert.Contains(summary.Files, f => Names(f, RiddenSeason.Agreed[..16]));
         Assert.DoesNotContain(summary.Files, f => Names(f, "clip-b") || Names(f, "clip-c") || Names(f, "R08"));
     }
 
@@ -24,7 +26,7 @@ public sealed class ConsentTests(RiddenSeason season) : IClassFixture<RiddenSeas
     {
         var summary = Export(format, season.Out("names-" + format));
         Assert.DoesNotContain(summary.Files, f => Names(f, "Anna") || Names(f, "gusts") || Names(f, "arena"));
-        if (format != "vtt") Assert.DoesNotContain(summary.Files, f => Names(f, "clip-a"));
+        Assert.DoesNotContain(summary.Files, f => Names(f, "clip-a"));
     }
 
     [Fact]
@@ -43,20 +45,33 @@ public sealed class ConsentTests(RiddenSeason season) : IClassFixture<RiddenSeas
         Assert.Equal(1L, Ask("SELECT count(*) FROM t", "sessions"));
     }
 
+    [Theory]
+    [InlineData(ConsentUse.Measure | ConsentUse.Show, ConsentStanding.Given, "consent_without_export")]
+    [InlineData(ConsentUse.Everything, ConsentStanding.Ended, "consent_ended")]
+    [InlineData(ConsentUse.None, ConsentStanding.NotNamed, "not_in_consent_file")]
+    public void ConsentThatDoesNotReachSoFar_KeepsTheClipBack(ConsentUse uses, ConsentStanding standing, string reason)
+    {
+        var sheet = RiddenSeason.SheetOfToday.ToDictionary(s => s.Key, s => s.Key == "clip-a.mp4" ? s.Value with { Terms = new(uses, null, standing) } : s.Value);
+        using var export = DatasetExport.Open(season.Dataset, null, sheet);
+        var summary = export.Vtt(season.Out("scope-" + reason));
+        Assert.Equal(1, summary.LeftOut[reason]);
+        Assert.DoesNotContain(summary.Files, f => Names(f, RiddenSeason.Agreed[..16]));
+    }
+
     [Fact]
     public void ClipNotInTheSheetOfToday_Stays()
     {
         using var export = DatasetExport.Open(season.Dataset, null, RiddenSeason.SheetOfToday.Where(s => s.Key != "clip-a.mp4").ToDictionary());
         var summary = export.Vtt(season.Out("less"));
         Assert.Equal(1, summary.LeftOut["not_in_the_sheet"]);
-        Assert.Equal("clip-d.vtt", Path.GetFileName(Assert.Single(summary.Files)));
+        Assert.Equal(RiddenSeason.FullName[..16] + ".vtt", Path.GetFileName(Assert.Single(summary.Files)));
     }
 
     [Fact]
     public void WithoutASheet_WhatWasSaidAtMeasuringCounts()
     {
         using var export = DatasetExport.Open(season.Dataset, null, sheet: null);
-        Assert.Equal(["clip-a.vtt", "clip-b.vtt", "clip-d.vtt"], export.Vtt(season.Out("all")).Files.Select(f => Path.GetFileName(f)).Order());
+        Assert.Equal([RiddenSeason.Agreed[..16] + ".vtt", RiddenSeason.TakenBack[..16] + ".vtt", RiddenSeason.FullName[..16] + ".vtt"], export.Vtt(season.Out("all")).Files.Select(f => Path.GetFileName(f)).Order());
     }
 
     private ExportSummary Export(string format, string folder)

@@ -30,7 +30,7 @@ public sealed partial class VttTests(RiddenSeason season) : IClassFixture<Ridden
     private string[] Blocks()
     {
         using var export = DatasetExport.Open(season.Dataset, null, null);
-        var file = export.Vtt(season.Out("vtt")).Files.Single(f => Path.GetFileName(f) == "clip-a.vtt");
+        var file = export.Vtt(season.Out("vtt")).Files.Single(f => Path.GetFileName(f) == RiddenSeason.Agreed[..16] + ".vtt");
         return File.ReadAllText(file).TrimEnd('\n').Split("\n\n");
     }
 
