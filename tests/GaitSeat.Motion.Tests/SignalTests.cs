@@ -96,10 +96,10 @@ public sealed class SignalTests
     {
         List<Sit> sits = [.. Enumerable.Range(0, 7).Select(k => new Sit(0.74 * k, 0.02))];
         sits[3] = new(sits[3].Seconds + 0.06, 0.04);
-        Assert.InRange(Rhythm.Steady(sits, 0.74, 0.02)[3].Seconds - 0.74 * 3, 0, 0.03);
+        Assert.InRange(Rhythm.Steady(sits, [.. sits.Select(_ => new Sit(double.NaN, double.NaN))], 0.74, 0.02)[3].Seconds - 0.74 * 3, 0, 0.03);
 
         sits[3] = new(0.74 * 3 + 0.06, 1e-4);
-        Assert.Equal(0.06, Rhythm.Steady(sits, 0.74, 0.02)[3].Seconds - 0.74 * 3, 0.002);
+        Assert.Equal(0.06, Rhythm.Steady(sits, [.. sits.Select(_ => new Sit(double.NaN, double.NaN))], 0.74, 0.02)[3].Seconds - 0.74 * 3, 0.002);
     }
 
     [Fact]

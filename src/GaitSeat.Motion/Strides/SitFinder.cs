@@ -15,12 +15,14 @@ internal sealed class SitFinder(StrideSettings settings)
     public List<Sit> Find(SegmentSignals signals, double from, double to, double strideHz)
     {
         var rough = Rough(signals, from, to, strideHz);
-        return Rhythm.Steady(Placed(signals, rough, 1 / strideHz), 1 / strideHz, settings.RhythmSpreadShare);
+        var sits = Placed(signals, rough, 1 / strideHz);
+        var beats = BounceClock.Beats(sits, new(signals, [signals.Bounce, signals.TreadBounce], from, to, 2 * strideHz));
+        return Rhythm.Steady(sits, beats, 1 / strideHz, settings.RhythmSpreadShare);
     }
 
     private static List<Sit> Rough(SegmentSignals signals, double from, double to, double strideHz)
     {
-        var phase = new SitPhase(signals, from, to, strideHz);
+        var phase = new LowPhase(signals, [signals.Seat, signals.OverStirrup], from, to, strideHz);
         var seed = Clearest(phase, from, to, 1 / strideHz);
         var sits = new List<Sit> { seed };
         for (var direction = -1; direction <= 1; direction += 2)
@@ -56,7 +58,7 @@ internal sealed class SitFinder(StrideSettings settings)
     }
 
     /// <summary>The well known low nearest the middle of the spell: counting begins there, and not where a beat may break.</summary>
-    private static Sit Clearest(SitPhase phase, double from, double to, double period)
+    private static Sit Clearest(LowPhase phase, double from, double to, double period)
     {
         var middle = (from + to) / 2;
         var reach = (int)((to - from) / 2 / period);
@@ -68,7 +70,7 @@ internal sealed class SitFinder(StrideSettings settings)
         !low.IsMissing && Math.Abs(low.Seconds - expected) < reach && low.Se < largestSe;
 
     /// <summary>Beside a sit that was missed the beat may break: there only the other side tells. Null where nothing is missed, or on both sides.</summary>
-    private static Sit? OneSided(List<Sit> sits, int k, SitPhase phase) => (Breaks(sits, k - 1), Breaks(sits, k + 1)) switch
+    private static Sit? OneSided(List<Sit> sits, int k, LowPhase phase) => (Breaks(sits, k - 1), Breaks(sits, k + 1)) switch
     {
         _ when sits[k].IsMissing => null,
         (true, false) => phase.On(1, sits[k].Seconds).LowNear(sits[k].Seconds),

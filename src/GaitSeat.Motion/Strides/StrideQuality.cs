@@ -20,9 +20,11 @@ internal static class StrideQuality
         if (rise.IsMissing) words.Add("no_trunk");
         if (over.IsMissing) words.Add("no_foot");
         if (Math.Abs(rise.Value - over.Value) > q.MaxRiseDisagreement * Math.Max(rise.Value, over.Value)) words.Add("trunk_and_stirrup_disagree");
-        if (measures[StrideMeasure.ViewYaw].Value > q.TurnedDeg) words.Add("turned");
+        var turned = measures[StrideMeasure.ViewYaw].Value > q.TurnedDeg;
+        if (turned) words.Add("turned");
         var height = measures[StrideMeasure.RiderHeight].Value;
-        if (height < q.UntrustedRiderPx) words.Add(Stride.UntrustedPrefix + "small_rider");
+        // Either alone is in the standard errors; of a small rider who is turned as well too little is seen for them to hold.
+        if (height < q.UntrustedRiderPx || (turned && height < q.SmallRiderPx)) words.Add(Stride.UntrustedPrefix + "small_rider");
         else if (height < q.SmallRiderPx) words.Add("small_rider");
         var frames = signals.Segment.Count / (signals.Grid.EndSeconds - signals.Grid.StartSeconds) * stride.Seconds;
         if (frames < q.LeastFramesAStride) words.Add("few_frames");
