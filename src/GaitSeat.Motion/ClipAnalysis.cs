@@ -63,10 +63,10 @@ internal sealed class ClipAnalysis(Sightings sightings, BodyLengths lengths, Mot
         trace.Signals(signals);
         var cutter = new StrideCutter(settings.Stride);
         var measurer = new StrideMeasurer(sightings, signals, scale, settings);
-        foreach (var raw in new SpellFinder(settings.Gait).Find(signals))
+        var spells = TrotEdges.Settle(new SpellFinder(settings.Gait).Find(signals), settings.Gait.WindowSeconds / 2, (spell, from, to) => cutter.Cut(signals, spell, from, to));
+        foreach (var (raw, cut) in spells)
         {
             var number = _spells.Count + 1;
-            var cut = raw.Gait == Gait.RisingTrot ? cutter.Cut(signals, raw.StartSeconds, raw.EndSeconds, raw.BounceHz / 2) : [];
             Strides(signals, raw, number, cut, scale, measurer);
             _spells.Add(SpellSummary.Of(number, raw, signals, cut, scale, settings));
             trace.Sits(signals, raw, cut);

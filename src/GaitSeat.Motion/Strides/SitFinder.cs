@@ -12,12 +12,31 @@ internal sealed class SitFinder(StrideSettings settings)
     /// <summary>Where the beat breaks the low is anywhere: an instant known no better than to this share of a stride is none. No source.</summary>
     private const double LargestSe = 0.125;
 
-    public List<Sit> Find(SegmentSignals signals, double from, double to, double strideHz)
+    /// <param name="from">Start of the spell, s; <paramref name="to"/> its end.</param>
+    /// <param name="reachFrom">How far before the spell sits may be found that go on at its beat; <paramref name="reachTo"/> the same after it.</param>
+    public List<Sit> Find(SegmentSignals signals, double from, double to, double reachFrom, double reachTo, double strideHz)
     {
         var rough = Rough(signals, from, to, strideHz);
+        GoOn(rough, new(signals, [signals.Seat, signals.OverStirrup], reachFrom, reachTo, strideHz), reachFrom, reachTo, 1 / strideHz);
         var sits = Placed(signals, rough, 1 / strideHz);
         var beats = BounceClock.Beats(sits, new(signals, [signals.Bounce, signals.TreadBounce], from, to, 2 * strideHz));
         return Rhythm.Steady(sits, beats, 1 / strideHz, settings.RhythmSpreadShare);
+    }
+
+    /// <summary>From the last sit on, and from the first one back, as long as the next is where it is expected by what lies on the spell's side of it.</summary>
+    private static void GoOn(List<Sit> sits, LowPhase phase, double reachFrom, double reachTo, double period)
+    {
+        for (var direction = -1; direction <= 1; direction += 2)
+        {
+            while (sits.Count > 0 && (direction < 0 ? sits[0] : sits[^1]) is { IsMissing: false } edge)
+            {
+                var expected = edge.Seconds + direction * period;
+                if (expected < reachFrom || expected > reachTo) break;
+                var low = phase.On(-direction, expected).LowNear(expected);
+                if (!IsNear(low, expected, period / 6, LargestSe / 2 * period)) break;
+                sits.Insert(direction < 0 ? 0 : sits.Count, low);
+            }
+        }
     }
 
     private static List<Sit> Rough(SegmentSignals signals, double from, double to, double strideHz)

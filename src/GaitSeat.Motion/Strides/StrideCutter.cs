@@ -1,5 +1,7 @@
 using GaitSeat.Model;
+using GaitSeat.Motion.Gaits;
 using GaitSeat.Motion.Measures;
+using GaitSeat.Motion.Signals;
 using GaitSeat.Motion.Tracks;
 
 namespace GaitSeat.Motion.Strides;
@@ -11,11 +13,16 @@ internal sealed class StrideCutter(StrideSettings settings)
     public const string Irregular = "irregular_duration";
     public const string NoRise = "no_rise";
 
+    /// <summary>A stride beyond the spell's border rises at least so much of the spell's usual rise. No source.</summary>
+    private const double LeastOfUsualRise = 0.5;
+
     private readonly SitFinder _sits = new(settings);
 
-    public List<StrideCandidate> Cut(SegmentSignals signals, double from, double to, double strideHz)
+    /// <param name="from">How far before the spell strides of the same kind are looked for, s; <paramref name="to"/> the same after it.</param>
+    public List<StrideCandidate> Cut(SegmentSignals signals, RawSpell spell, double from, double to)
     {
-        var sits = _sits.Find(signals, from, to, strideHz);
+        var strideHz = spell.BounceHz / 2;
+        var sits = _sits.Find(signals, spell.StartSeconds, spell.EndSeconds, from, to, strideHz);
         var strides = new List<StrideCandidate>();
         for (var k = 0; k + 1 < sits.Count; k++)
         {
@@ -26,19 +33,23 @@ internal sealed class StrideCutter(StrideSettings settings)
             strides.Add(Judge(signals, sits[k], sits[next], strideHz));
         }
 
-        return strides;
+        bool Inside(StrideCandidate s) => s.Start.Seconds >= spell.StartSeconds && s.End.Seconds <= spell.EndSeconds;
+        var usual = Robust.Median([.. strides.Where(s => Inside(s) && s.DropReason is null).Select(s => s.Rise)]);
+        return strides.FindAll(s => Inside(s) || (s.DropReason is null && s.Rise >= LeastOfUsualRise * usual));
     }
 
     private StrideCandidate Judge(SegmentSignals signals, Sit start, Sit end, double strideHz)
     {
         var span = new StrideSpan(signals.Grid.PositionOf(start.Seconds), double.NaN, signals.Grid.PositionOf(end.Seconds));
-        if (HasHole(signals, span)) return new(start, double.NaN, end, HoleInPoints);
+        if (HasHole(signals, span)) return Dropped(HoleInPoints);
         var departure = Math.Abs((end.Seconds - start.Seconds) * strideHz - 1);
-        if (departure > settings.MaxDurationDeparture) return new(start, double.NaN, end, Irregular);
+        if (departure > settings.MaxDurationDeparture) return Dropped(Irregular);
         var (top, rise) = Top(signals, span);
-        if (double.IsNaN(rise)) return new(start, double.NaN, end, HoleInPoints);
-        if (rise * 100 < settings.MinRisePctLeg) return new(start, double.NaN, end, NoRise);
-        return new(start, signals.Grid.TimeAt(top), end, null);
+        if (double.IsNaN(rise)) return Dropped(HoleInPoints);
+        if (rise * 100 < settings.MinRisePctLeg) return Dropped(NoRise);
+        return new(start, signals.Grid.TimeAt(top), end, rise, null);
+
+        StrideCandidate Dropped(string reason) => new(start, double.NaN, end, double.NaN, reason);
     }
 
     /// <summary>Hip, knee and ankle are needed, and one of seat over trunk and seat over stirrup; what else is missing leaves its measure empty.</summary>
