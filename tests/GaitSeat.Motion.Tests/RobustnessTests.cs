@@ -137,6 +137,21 @@ public sealed class RobustnessTests
         Assert.Equal(4.0, cut[1].StartSeconds!.Value, 0.15);
     }
 
+    [Fact]
+    public void StrideOfWhichEveryThirdFrameIsBridged_IsNotToBeTrusted()
+    {
+        var film = new MadeCamera().Film(new MadeRider());
+        for (var i = 62; i < 82; i += 3) film.Reason[i] = FrameReason.PointsUncertain;
+
+        var strides = MotionAnalysis.Analyse(film, new(LowerLegCm: 41), Quick).Strides;
+
+        // Frames 62 to 82 are 2.07 to 2.73 s; the stride from 2.00 to 2.74 s holds them.
+        var doubted = Assert.Single(strides, s => !s.IsTrusted);
+        Assert.Equal(2.0, doubted.StartSeconds, 0.05);
+        Assert.Contains("untrusted_points", doubted.Quality);
+        Assert.True(strides.Count >= 6);
+    }
+
     [Theory]
     [InlineData(3)]
     [InlineData(5)]

@@ -25,6 +25,10 @@ public sealed record QualitySettings
     [Range(0.0, 2000.0)]
     public double UntrustedRiderPx { get; init; } = 125;
 
+    /// <summary>Least share of a stride's frames in which the rider was followed, 0..1; below it the stride is not to be trusted (<c>untrusted_points</c>). What is left out there is seen poorly in the frames beside it, too: on made clips the thigh angle was 7 deg off and its interval held in two of three strides.</summary>
+    [Range(0.0, 1.0)]
+    public double LeastFollowedShare { get; init; } = 0.8;
+
     /// <summary>Frames a stride below which it has <c>few_frames</c>: five to ten times the highest frequency of use, 2.8 Hz (common practice).</summary>
     [Range(2.0, 200.0)]
     public double LeastFramesAStride { get; init; } = 14;

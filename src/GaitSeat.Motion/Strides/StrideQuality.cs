@@ -26,6 +26,7 @@ internal static class StrideQuality
         // Either alone is in the standard errors; of a small rider who is turned as well too little is seen for them to hold.
         if (height < q.UntrustedRiderPx || (turned && height < q.SmallRiderPx)) words.Add(Stride.UntrustedPrefix + "small_rider");
         else if (height < q.SmallRiderPx) words.Add("small_rider");
+        if (signals.FollowedShare(stride.Start.Seconds, stride.End.Seconds) < q.LeastFollowedShare) words.Add(Stride.UntrustedPrefix + "points");
         var frames = signals.Segment.Count / (signals.Grid.EndSeconds - signals.Grid.StartSeconds) * stride.Seconds;
         if (frames < q.LeastFramesAStride) words.Add("few_frames");
         return words.Count == 0 ? "good" : string.Join('+', words);

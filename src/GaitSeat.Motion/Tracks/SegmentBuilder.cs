@@ -50,6 +50,7 @@ internal sealed class SegmentBuilder(Sightings sightings, FrameReason[] verdict,
         return new()
         {
             Segment = segment,
+            Frames = (seconds, [.. Enumerable.Range(segment.First, segment.Count).Select(i => FrameVerdict.IsFollowed(verdict[i]))]),
             Grid = smoother.Grid,
             Seconds = [.. Enumerable.Range(0, smoother.Grid.Count).Select(i => smoother.Grid.TimeAt(i))],
             LegPx = legPx,

@@ -54,6 +54,23 @@ internal sealed record SegmentSignals
 
     public required WayOverGround Way { get; init; }
 
+    /// <summary>Times of the clip's frames in this segment, s, and which of them were followed; the points of the others are bridged.</summary>
+    public required (double[] Seconds, bool[] Followed) Frames { get; init; }
+
+    /// <summary>Share of the frames between two instants that were followed, 0..1.</summary>
+    public double FollowedShare(double from, double to)
+    {
+        var (all, followed) = (0, 0);
+        for (var i = 0; i < Frames.Seconds.Length; i++)
+        {
+            if (Frames.Seconds[i] < from || Frames.Seconds[i] > to) continue;
+            all++;
+            if (Frames.Followed[i]) followed++;
+        }
+
+        return all == 0 ? 0 : followed / (double)all;
+    }
+
     /// <summary>Speed over the ground between two instants, legs a second; NaN where the surroundings were not followed.</summary>
     public double SpeedLegsPerSecond(double from, double to)
     {
