@@ -16,6 +16,9 @@ internal static class Shown
     /// <summary>A number that was chosen, not found: as it was written.</summary>
     public static string Chosen(double value) => Signed(value.ToString("0.###", CultureInfo.InvariantCulture));
 
+    /// <summary>"1 clip", "2 clips".</summary>
+    public static string Count(long value, string one) => $"{Count(value)} {one}{(value == 1 ? "" : "s")}";
+
     public static string Count(long value) => value.ToString("#,0", CultureInfo.InvariantCulture);
 
     /// <summary>Both ends to the same decimals: those of the width.</summary>

@@ -9,7 +9,7 @@ internal static class DataSection
     {
         report.Add(new Heading(2, "The data: from clips to strides"));
         report.Add(new Paragraph(
-            $"{Shown.Count(data.Clips)} clips in the dataset (clips without consent leave no trace in it and are not counted); {Shown.Count(data.Strides)} strides of rising trot kept"
+            $"{Shown.Count(data.Clips, "clip")} in the dataset (clips without consent leave no trace in it and are not counted); {Shown.Count(data.Strides, "stride")} of rising trot kept"
             + (data is { FirstSession: { } first, LastSession: { } last } ? $", ridden from {first:yyyy-MM-dd} to {last:yyyy-MM-dd}." : ".")));
         report.Picture("flow", FlowCaption(data), (png, svg) => FlowDiagram.Save(Boxes(input, data), report.Note, png, svg));
         if (data.StridesLeftOut.Count == 0) report.Add(new Paragraph("No stride that was cut was left out."));
@@ -26,7 +26,7 @@ internal static class DataSection
             foreach (var (reason, count) in counts) report.Add(0, "", ($"{what}: {reason}", count));
     }
 
-    private static string FlowCaption(DataOrigin data) => $"From {Shown.Count(data.Clips)} clips to {Shown.Count(data.Strides)} strides kept, and on to the rows of each question.";
+    private static string FlowCaption(DataOrigin data) => $"From {Shown.Count(data.Clips, "clip")} to {Shown.Count(data.Strides, "stride")} kept, and on to the rows of each question.";
 
     private static FlowBox[] Boxes(ReportInput input, DataOrigin data)
     {
@@ -35,16 +35,16 @@ internal static class DataSection
         var left = data.StridesLeftOut.Sum(s => s.Count);
         List<FlowBox> boxes =
         [
-            new($"{Shown.Count(data.Clips)} clips in the dataset", []),
-            new($"{Shown.Count(measured)} clips measured", Lines("clips set aside", data.ClipsSetAside)),
-            new($"{Shown.Count(measured - data.ClipsWithoutStrides)} clips with strides: {Shown.Count(data.Strides + left)} strides cut", data.ClipsWithoutStrides > 0 ? [$"{Shown.Count(data.ClipsWithoutStrides)} clips without a stride kept"] : []),
-            new($"{Shown.Count(data.Strides)} strides kept", Lines("strides", data.StridesLeftOut)),
+            new($"{Shown.Count(data.Clips, "clip")} in the dataset", []),
+            new($"{Shown.Count(measured, "clip")} measured", Lines("clips set aside", data.ClipsSetAside)),
+            new($"{Shown.Count(measured - data.ClipsWithoutStrides, "clip")} with strides: {Shown.Count(data.Strides + left, "stride")} cut", data.ClipsWithoutStrides > 0 ? [$"{Shown.Count(data.ClipsWithoutStrides, "clip")} without a stride kept"] : []),
+            new($"{Shown.Count(data.Strides, "stride")} kept", Lines("strides", data.StridesLeftOut)),
         ];
         foreach (var (result, number) in input.Results.Select((r, i) => (r, i + 1)))
         {
             if (result.Answers.Count == 0) continue;
             var flow = result.Answers[0].Flow;
-            boxes.Add(new($"{(input.Results.Count > 1 ? $"question {number}: " : "")}{Shown.Count(flow[^1].Left)} strides for {result.Answers[0].Outcome}", [.. flow.Skip(1).Where(f => f.LeftOut > 0).Select(f => $"{Shown.Count(f.LeftOut)} {f.Reason}")]));
+            boxes.Add(new($"{(input.Results.Count > 1 ? $"question {number}: " : "")}{Shown.Count(flow[^1].Left, "stride")} for {result.Answers[0].Outcome}", [.. flow.Skip(1).Where(f => f.LeftOut > 0).Select(f => $"{Shown.Count(f.LeftOut)} {f.Reason}")]));
             if (input.Results.Count > 1) break;
         }
 
