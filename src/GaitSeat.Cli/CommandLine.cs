@@ -43,6 +43,8 @@ public static class CommandLine
             config.AddCommand<ForgetCommand>("forget").WithDescription("Erase a rider from a dataset and prove it by a search; a dry run without --yes.");
             config.AddCommand<RetentionCommand>("retention").WithDescription("Erase sessions older than they are to be kept; a dry run without --yes.");
             config.AddCommand<AuditCommand>("audit").WithDescription("Print who saw and exported what.");
+            config.AddCommand<ReportCommand>("report").WithDescription("Write a page for one rider to take home: what was seen, how it goes, what to work on first.");
+            config.AddCommand<KeyCommand>("key").WithDescription("Keep the names behind pseudonyms in an encrypted file, and look for names in file names.");
             config.AddCommand<SettingsCommand>("settings").WithDescription("Print a pipeline file with every setting, its meaning and its range.");
         });
         try
@@ -68,6 +70,7 @@ public static class CommandLine
         TeachingException t => (t.Message, ExitCodes.WrongUsage),
         ReviewException r => (r.Message, ExitCodes.WrongUsage),
         DatasetException d => (d.Message, ExitCodes.WrongUsage),
+        KeyFileException k => (k.Message, ExitCodes.WrongUsage),
         CommandAppException c => (c.Message, ExitCodes.WrongUsage),
         FfmpegNotFoundException f => (f.Message, ExitCodes.NotInstalled),
         ModelException m => (m.Message, ExitCodes.NotInstalled),

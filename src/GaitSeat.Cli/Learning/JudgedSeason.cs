@@ -61,7 +61,7 @@ internal sealed class JudgedSeason
     {
         var folder = SeasonRun.PictureFolder(Dataset.Folder);
         return Directory.Exists(folder)
-            ? Directory.EnumerateFiles(folder, $"*-{clipKey[..8]}-*-sit.jpg").Order(StringComparer.Ordinal).FirstOrDefault()
+            ? Directory.EnumerateFiles(folder, $"{clipKey[..16]}-*-sit.jpg").Order(StringComparer.Ordinal).FirstOrDefault()
             : null;
     }
 }

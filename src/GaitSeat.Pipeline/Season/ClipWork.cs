@@ -76,7 +76,9 @@ public sealed class ClipWork(IClipStage stage, Dataset dataset, bool tracks, str
         dataset.Erase(clip.Key);
         if (Directory.Exists(PictureFolder))
         {
-            foreach (var picture in Directory.EnumerateFiles(PictureFolder, $"*-{clip.Key[..8]}-*")) File.Delete(picture);
+            // Earlier versions began the names of pictures with that of the clip.
+            foreach (var pattern in new[] { $"{clip.Key[..16]}-*", $"*-{clip.Key[..8]}-*" })
+                foreach (var picture in Directory.EnumerateFiles(PictureFolder, pattern)) File.Delete(picture);
         }
 
         return ClipOutcome.Without(clip.File, ClipEnd.NoConsent, gap.Reason, $"{clip.File}: {gap.Sentence}; not processed, and nothing of it is kept");

@@ -25,11 +25,12 @@ public sealed class WorkshopStage(Workshop workshop) : IClipStage
         var output = workshop.Settings.Output;
         Directory.CreateDirectory(folder);
         var files = new List<string>();
-        var name = $"{Path.GetFileNameWithoutExtension(measured.Info.Path)}-{clipKey[..8]}-{workshop.PipelineHash[..8]}";
+        // By the clip's key: pictures are what is handed on, and the name of the file may tell who rides.
+        var name = $"{clipKey[..16]}-{workshop.PipelineHash[..8]}";
         if (output.Plot)
         {
             string png = Path.Combine(folder, name + "-seat.png"), svg = Path.ChangeExtension(png, ".svg");
-            SeatMotionPlot.Save(measured.Motion, Path.GetFileName(measured.Info.Path), png, svg);
+            SeatMotionPlot.Save(measured.Motion, $"clip {clipKey[..16]}", png, svg);
             files.AddRange([png, svg]);
         }
 

@@ -26,6 +26,11 @@ internal static class SheetReader
                 warnings.Add(new(line.Line, SheetColumns.Rider, $"'{session.Rider}' looks like a full name. A pseudonym, such as R07, keeps the dataset free of names."));
             }
 
+            if (PersonName.LooksLikeOneIn(session.ClipFile))
+            {
+                warnings.Add(new(line.Line, SheetColumns.ClipFile, "the file name looks as if it told a person's name. Rename the clip before it is measured: the dataset keeps the names of files."));
+            }
+
             if (problems.Count == before) sessions[session.ClipFile] = session;
         }
 
