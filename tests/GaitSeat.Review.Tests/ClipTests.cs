@@ -74,6 +74,22 @@ public sealed class ClipTests
         Assert.Empty(season.Verdicts);
     }
 
+    /// <summary>Who saw what is written down once a clip, however many parts of the film are asked for; what was refused was not seen.</summary>
+    [Fact]
+    public async Task WhatIsShown_IsLogged()
+    {
+        using var season = await MadeSeason.MakeAsync(withClips: false);
+        await using var site = await season.StartAsync();
+        using var coach = await Visitor.InsideAsync(site);
+        for (var i = 0; i < 3; i++) await coach.GetAsync($"/clip/{season.Keys["Alder"]}");
+        await coach.GetAsync($"/clip/{season.Keys[MadeSeason.WithoutConsent]}");
+        await coach.JsonAsync($"/api/questions/{await coach.FirstIdAsync()}");
+        var log = new Store.AuditLog(season.DatasetFolder).Read();
+        Assert.Equal(["clip", "question"], log.Select(e => e.What).Order());
+        Assert.All(log, e => Assert.Equal(("coach-1", "shown"), (e.Who, e.Act)));
+        Assert.Equal(season.Keys["Alder"][..16], Assert.Single(log.Single(e => e.What == "clip").Clips));
+    }
+
     [Fact]
     public async Task ConsentThatEndsOrIsNotToShow_HoldsAtOnce()
     {

@@ -3,8 +3,8 @@ using GaitSeat.Model;
 namespace GaitSeat.Footage.Pictures;
 
 /// <summary>
-/// Where heads may be in a frame. In doubt it takes more: a head missed in a frame is looked for in the frames around it, in the top of the
-/// rider's box, at the nearest place in time where it was seen; and where nothing is known of any rider the whole picture is taken.
+/// Where heads may be in a frame. In doubt it takes more: a head missed in a frame is looked for in the frames around it and in the top of the rider's box; where neither box nor shoulder is known
+/// and the head was not seen both before and after, the whole picture is taken, since a rider crosses a standing picture faster than any padding reaches.
 /// What was seen in other frames never stands alone where the rider's box is known: a camera may have moved since.
 /// </summary>
 internal static class HeadBoxes
@@ -14,9 +14,6 @@ internal static class HeadBoxes
 
     /// <summary>How far a detector's box may cut into the helmet, share of the box height.</summary>
     private const double BoxSlack = 0.05;
-
-    /// <summary>A head lower in the rider's box than this share is not believed.</summary>
-    private const double LowestHeadShare = 0.5;
 
     /// <summary>From the shoulder point to the middle of the head, in head sides.</summary>
     private const double ShoulderToHead = 0.95;
@@ -31,8 +28,9 @@ internal static class HeadBoxes
         var own = scene.TraceIndex < 0 ? null : At(scene, scene.TraceIndex, heightPx, settings);
         List<BoxPx> found = own is { } head ? [head] : AroundInTime(scene, heightPx, settings);
         boxes.AddRange(found);
-        if (scene.Rider is { } rider && !(own is { } box && Believable(box, rider))) boxes.Add(Top(rider));
-        if (found.Count == 0 && scene.Rider is null) boxes.Add(Nearest(scene, heightPx, settings) ?? new BoxPx(0, 0, widthPx, heightPx));
+        // A head that is not in the top of the rider's box is not believed.
+        if (scene.Rider is { } rider && !(own is { } box && Top(rider).Contains(box.Centre))) boxes.Add(Top(rider));
+        if (found.Count == 0 && scene.Rider is null) boxes.Add(new BoxPx(0, 0, widthPx, heightPx));
         return boxes;
     }
 
@@ -44,11 +42,10 @@ internal static class HeadBoxes
     {
         var boxes = new List<BoxPx>();
         if (scene.TraceIndex < 0) return boxes;
-        foreach (var step in (int[])[-1, 1])
-        {
-            if (Search(scene, step, settings.HeadMemorySeconds, heightPx, settings) is { } near) boxes.Add(near);
-        }
-
+        var (before, after) = (Search(scene, -1, settings.HeadMemorySeconds, heightPx, settings), Search(scene, 1, settings.HeadMemorySeconds, heightPx, settings));
+        // Between the two the head took some way: all of it.
+        if (before is { } early && after is { } late) boxes.Add(Join(early, late));
+        else if (scene.Rider is not null && (before ?? after) is { } near) boxes.Add(near);
         if (AboveShoulder(scene, heightPx, settings) is { } above) boxes.Add(above);
         return boxes;
     }
@@ -85,16 +82,6 @@ internal static class HeadBoxes
 
         return null;
     }
-
-    private static BoxPx? Nearest(OverlayScene scene, int heightPx, OverlaySettings settings)
-    {
-        var times = scene.Trace.TimeSeconds;
-        return Enumerable.Range(0, times.Length).OrderBy(i => Math.Abs(times[i] - scene.TimeSeconds))
-            .Select(i => At(scene, i, heightPx, settings)).FirstOrDefault(b => b is not null);
-    }
-
-    private static bool Believable(BoxPx head, BoxPx rider) =>
-        rider.Scaled(1 + 2 * BoxSlack + TopShare).Contains(head.Centre) && head.Centre.Y < rider.Y + rider.Height * LowestHeadShare;
 
     private static BoxPx Square(PointPx centre, double side) => new(centre.X - side / 2, centre.Y - side / 2, side, side);
 

@@ -8,9 +8,9 @@ public sealed record OverlaySettings
     /// <summary>Blur the heads of rider and others beyond recognition. On unless turned off: footage of people goes no further than it must.</summary>
     public bool BlurHeads { get; init; } = true;
 
-    /// <summary>How much larger than the estimated helmet the blurred area is, as a factor. 1.5 covers a point that is off by a quarter of a head on every side.</summary>
+    /// <summary>How much larger than the estimated helmet the blurred area is, as a factor. 1.75 covers a point that is off by three eighths of a head on every side.</summary>
     [Range(1, 4)]
-    public double HeadPadding { get; init; } = 1.5;
+    public double HeadPadding { get; init; } = 1.75;
 
     /// <summary>How far to look forward and back for a head that was missed in a frame, s. 0.5 s: the head moves less than the padding in rising trot, by eye.</summary>
     [Range(0, 5)]

@@ -56,7 +56,7 @@ public sealed class ReviewSite : IAsyncDisposable
         var guard = new Guard(door);
         app.Use(next => context => guard.InvokeAsync(context, next));
         app.Use(next => context => SayingWhatFailsAsync(context, next));
-        Map(app, new(door), desk);
+        Map(app, new(door), desk, new(season, judge, time));
         try
         {
             await app.StartAsync();
@@ -76,7 +76,7 @@ public sealed class ReviewSite : IAsyncDisposable
         _desk.Verdicts.Dispose();
     }
 
-    private static void Map(WebApplication app, Assets assets, Desk desk)
+    private static void Map(WebApplication app, Assets assets, Desk desk, ShownLog log)
     {
         var answers = new Answers(desk);
         app.UseRouting();
@@ -85,13 +85,17 @@ public sealed class ReviewSite : IAsyncDisposable
         // Browsers ask for this by themselves.
         app.MapGet("/favicon.ico", (RequestDelegate)(c => Assets.FileAsync(c, "icon.svg")));
         app.MapGet("/api/queue", (RequestDelegate)(c => c.Response.WriteAsJsonAsync(desk.Page(Whole(c, "from", 0, 0, int.MaxValue), PageLines))));
-        app.MapGet("/api/questions/{id}", (RequestDelegate)(c => WithQuestionAsync(c, desk, async q => await c.Response.WriteAsJsonAsync(await desk.ShowAsync(q, c.RequestAborted)))));
+        app.MapGet("/api/questions/{id}", (RequestDelegate)(c => WithQuestionAsync(c, desk, async q =>
+        {
+            log.Tell("question", q.Spell.Provenance.ClipKey);
+            await c.Response.WriteAsJsonAsync(await desk.ShowAsync(q, c.RequestAborted));
+        })));
         app.MapGet("/api/questions/{id}/strip", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => SvgAsync(c, desk.Strip(q, WidthOf(c))))));
         app.MapGet("/api/questions/{id}/history", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => SvgAsync(c, desk.History(q, WidthOf(c))))));
         app.MapGet("/api/questions/{id}/tracks", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => c.Response.WriteAsJsonAsync(desk.Overlay(q.Spell)))));
         app.MapGet("/api/questions/{id}/beside", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => c.Response.WriteAsJsonAsync(desk.Beside(q)))));
         app.MapGet("/api/questions/{id}/beside/{other}", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => BesideAsync(c, desk, q))));
-        app.MapMethods("/clip/{key}", [HttpMethods.Get, HttpMethods.Head], (RequestDelegate)(c => ClipAsync(c, desk)));
+        app.MapMethods("/clip/{key}", [HttpMethods.Get, HttpMethods.Head], (RequestDelegate)(c => ClipAsync(c, desk, log)));
         app.MapPost("/api/answer", (RequestDelegate)answers.AnswerAsync);
         app.MapPost("/api/undo", (RequestDelegate)answers.UndoAsync);
         app.MapFallback(c => Guard.RefuseAsync(c, StatusCodes.Status404NotFound, "There is no such page."));
@@ -107,9 +111,11 @@ public sealed class ReviewSite : IAsyncDisposable
         else await Guard.RefuseAsync(context, StatusCodes.Status404NotFound, "There is no such spell to look at beside this one, or its clip may not be shown.");
     }
 
-    private static async Task ClipAsync(HttpContext context, Desk desk)
+    private static async Task ClipAsync(HttpContext context, Desk desk, ShownLog log)
     {
-        var clip = await desk.Shelf.FindAsync((string)context.GetRouteValue("key")!, context.RequestAborted);
+        var key = (string)context.GetRouteValue("key")!;
+        var clip = await desk.Shelf.FindAsync(key, context.RequestAborted);
+        if (clip.Path is not null) log.Tell("clip", key);
         if (clip.Path is null) await Guard.RefuseAsync(context, StatusCodes.Status404NotFound, clip.Refusal!);
         else await Results.File(clip.Path, ClipTypes.Of(clip.Path), enableRangeProcessing: true).ExecuteAsync(context);
     }

@@ -21,7 +21,7 @@ internal sealed record HeadCover(int Frames, int Covered, int MostlyCovered, int
 
     public static HeadCover operator +(HeadCover a, HeadCover b) => new(a.Frames + b.Frames, a.Covered + b.Covered, a.MostlyCovered + b.MostlyCovered, a.WholePicture + b.WholePicture);
 
-    public static HeadCover Of(ClipTruth truth, Sightings sightings, ClipMotion motion, Func<double, IReadOnlyList<BoxPx>> othersAt)
+    public static HeadCover Of(ClipTruth truth, Sightings sightings, ClipMotion motion, Func<double, IReadOnlyList<BoxPx>> othersAt, List<string>? misses = null)
     {
         var scenes = new SceneSource(sightings, motion, othersAt, sightings.WidthPx, sightings.HeightPx);
         var zoom = (double)sightings.WidthPx / truth.Width;
@@ -33,10 +33,18 @@ internal sealed record HeadCover(int Frames, int Covered, int MostlyCovered, int
             var boxes = HeadBoxes.Of(scenes.At(row.TimeSeconds), sightings.WidthPx, sightings.HeightPx, new());
             var hit = face.Count(p => boxes.Any(b => b.Contains(p)));
             var whole = boxes.Any(b => b.Width >= sightings.WidthPx && b.Height >= sightings.HeightPx);
+            if (hit < face.Length) misses?.Add(WordsOf(scenes.At(row.TimeSeconds), row, hit, face.Length));
             sum += new HeadCover(1, hit == face.Length ? 1 : 0, hit >= 0.9 * face.Length ? 1 : 0, whole ? 1 : 0);
         }
 
         return sum;
+    }
+
+    private static string WordsOf(OverlayScene scene, FrameTruth row, int hit, int points)
+    {
+        bool Has(BodyPoint point) => scene.TraceIndex >= 0 && !scene.Trace.Points[(int)point][scene.TraceIndex].IsMissing;
+        var head = Has(BodyPoint.Ear) || Has(BodyPoint.Nose);
+        return $"box {(scene.Rider is null ? "unknown" : "known")}, frame {(scene.TraceIndex < 0 ? "not followed" : "followed")}, head {(head ? "seen" : "not seen")}, rider {(row.RiderFullInFrame ? "whole" : "cut")}, {(2 * hit > points ? "more" : "less")} than half";
     }
 
     /// <summary>Points of the face in a frame, px of a picture <paramref name="zoom"/> times the clip's size.</summary>
