@@ -34,6 +34,7 @@ public static class CommandLine
             config.AddCommand<MarksCommand>("marks").WithDescription("Compare body points with marks made by eye in stills and clips.");
             config.AddCommand<VerdictsCommand>("verdicts").WithDescription("Take a coach's verdicts from a CSV into the dataset.");
             config.AddCommand<TrainCommand>("train").WithDescription("Train the fault models on the verdicts, and tell which take over.");
+            config.AddCommand<FlagCommand>("flag").WithDescription("Make the flags table anew: every spell scored with the fault models in use and the rules.");
             config.AddCommand<QueueCommand>("queue").WithDescription("List the spells most worth a coach's minutes.");
             config.AddCommand<ReviewCommand>("review").WithDescription("Open the review page: the queue with its clips, answered by keyboard or touch.");
             config.AddCommand<QueryCommand>("query").WithDescription("Ask a dataset in SQL, or one of the ready questions.");

@@ -40,7 +40,7 @@ public sealed class QueueCommand(AnsiConsoles consoles) : AsyncCommand<QueueComm
         public string? Run { get; init; }
 
         [CommandOption("-p|--pipeline <FILE>")]
-        [Description("The pipeline file the run was made with, for its rules. Without it the default rules hold.")]
+        [Description("The pipeline file the run was made with, for its rules and for flags, queue and drift watch (its part 'faults'). Without it the defaults hold.")]
         public string? Pipeline { get; init; }
 
         public override ValidationResult Validate() => Minutes is > 0 and <= LongestMinutes
@@ -52,22 +52,21 @@ public sealed class QueueCommand(AnsiConsoles consoles) : AsyncCommand<QueueComm
     {
         var order = TeachingOrder.Read(Places.TeachingOrder);
         var cards = ExerciseCards.Read(Places.Exercises);
-        var rules = (settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings()).Rules;
-        var season = JudgedSeason.Open(settings.Dataset, settings.Run);
+        var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
+        var (faults, confidence) = (pipeline.Faults, pipeline.Faults.Training.Confidence);
+        var season = JudgedSeason.Open(settings.Dataset, settings.Run, faults.Features);
         var models = season.ModelsInUse(consoles.Error.WriteLine);
-        var flagger = new Flagger(models.ToDictionary(m => m.Key, m => m.Value.Model), rules, new FlagSettings());
+        var flagger = new Flagger(models.ToDictionary(m => m.Key, m => m.Value.Model), pipeline.Rules, faults.Flags);
         var scores = flagger.Score(season.Table);
         var flags = flagger.Flag(scores);
         // The number of verdicts as seed: the same state of the dataset gives the same list, and each answer a new draw.
-        var list = new QueueRanker(order, new()).Rank(scores, flags, season.Verdicts, settings.Minutes, season.Verdicts.Count);
+        var list = new QueueRanker(order, faults.Queue).Rank(scores, flags, season.Verdicts, settings.Minutes, season.Verdicts.Count);
         foreach (var line in QueueLines.Of(list, flags, order, cards)) consoles.RawOut.WriteLine(line);
-        consoles.RawOut.WriteLine(QueueLines.Missed(MissedFaults.Of(season.Verdicts, Confidence), list));
-        foreach (var line in DriftLines.Of(season, models, Confidence)) consoles.RawOut.WriteLine(line);
+        consoles.RawOut.WriteLine(QueueLines.Missed(MissedFaults.Of(season.Verdicts, confidence), list));
+        foreach (var line in DriftLines.Of(season, models, faults.Drift, confidence)) consoles.RawOut.WriteLine(line);
         consoles.RawOut.WriteLine(Cautions.Text);
         return await WriteFilesAsync(settings, list, flags, cancellationToken);
     }
-
-    private const double Confidence = 0.95;
 
     private async Task<int> WriteFilesAsync(Arguments settings, ReviewList list, IReadOnlyList<Flag> flags, CancellationToken cancellationToken)
     {

@@ -62,7 +62,7 @@ public sealed class ReviewCommand(AnsiConsoles consoles) : AsyncCommand<ReviewCo
         if (!Directory.Exists(settings.Folder)) throw new SeasonException($"there is no folder '{settings.Folder}'");
         var notes = SeasonSheet.Of(settings.Folder, Today.Local).Notes;
         var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
-        var judged = JudgedSeason.Open(settings.Dataset, settings.Run);
+        var judged = JudgedSeason.Open(settings.Dataset, settings.Run, pipeline.Faults.Features);
         var models = judged.ModelsInUse(consoles.Error.WriteLine).ToDictionary(m => m.Key, m => m.Value.Model);
         var season = ReviewSeason.Of(
             judged.Dataset, judged.Run, judged.Table, judged.Verdicts, models, pipeline.Rules, TeachingOrder.Read(Places.TeachingOrder), ExerciseCards.Read(Places.Exercises), pipeline.Read, settings.Minutes);

@@ -1,10 +1,10 @@
 using System.ComponentModel;
 using GaitSeat.Cli.Learning;
 using GaitSeat.Faults;
-using GaitSeat.Faults.Evaluation;
 using GaitSeat.Faults.Training;
 using GaitSeat.Faults.Verdicts;
 using GaitSeat.Model;
+using GaitSeat.Pipeline.Flags;
 using GaitSeat.Pipeline.Settings;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -25,24 +25,26 @@ public sealed class TrainCommand(AnsiConsoles consoles) : AsyncCommand<TrainComm
         public string? Run { get; init; }
 
         [CommandOption("-p|--pipeline <FILE>")]
-        [Description("The pipeline file the run was made with, for its rules. Without it the default rules hold.")]
+        [Description("The pipeline file the run was made with, for its rules and for how faults are learnt (its part 'faults'). Without it the defaults hold.")]
         public string? Pipeline { get; init; }
     }
 
     public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
-        var rules = (settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings()).Rules;
-        var season = JudgedSeason.Open(settings.Dataset, settings.Run);
+        var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
+        var season = JudgedSeason.Open(settings.Dataset, settings.Run, pipeline.Faults.Features);
         consoles.Out.MarkupLineInterpolated($"{season.Table.Rows.Count} spells of rising trot ({season.Table.TooFewStrides} more have too few strides), {season.Verdicts.Count} verdicts.");
         var models = season.ModelsInUse(consoles.Error.WriteLine);
-        var training = new TrainingSettings();
-        var trainer = new FaultTrainer(training, new EvaluationSettings(), ProcessCommand.SoftwareVersion);
+        var trainer = new FaultTrainer(pipeline.Faults.Training, pipeline.Faults.Evaluation, ProcessCommand.SoftwareVersion);
         var faults = Enum.GetValues<Fault>();
         var outcomes = new TrainingOutcome[faults.Length];
         await Task.Run(() => Parallel.For(0, faults.Length, new ParallelOptions { CancellationToken = cancellationToken }, i =>
-            outcomes[i] = trainer.Train(DataOf(season, faults[i], rules), models.GetValueOrDefault(faults[i]), cancellationToken)), cancellationToken);
+            outcomes[i] = trainer.Train(DataOf(season, faults[i], pipeline.Rules), models.GetValueOrDefault(faults[i]), cancellationToken)), cancellationToken);
         foreach (var outcome in outcomes) Keep(season, outcome);
-        foreach (var line in DriftLines.Of(season, models, training.Confidence)) consoles.Out.WriteLine(line);
+        foreach (var line in DriftLines.Of(season, models, pipeline.Faults.Drift, pipeline.Faults.Training.Confidence)) consoles.Out.WriteLine(line);
+        // Anew: the models in use may be others than those the flags were made with.
+        var (_, lines) = await new FlagPass(pipeline, ProcessCommand.SoftwareVersion).RunAsync(season.Dataset, season.Run, cancellationToken);
+        foreach (var line in lines) consoles.Out.WriteLine(line);
         return ExitCodes.Done;
     }
 

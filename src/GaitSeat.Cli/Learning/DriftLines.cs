@@ -10,11 +10,11 @@ internal static class DriftLines
 {
     private const int FeaturesNamed = 5;
 
-    internal static IEnumerable<string> Of(JudgedSeason season, IReadOnlyDictionary<Fault, ModelInUse> models, double confidence)
+    internal static IEnumerable<string> Of(JudgedSeason season, IReadOnlyDictionary<Fault, ModelInUse> models, DriftSettings settings, double confidence)
     {
         foreach (var (fault, model) in models)
         {
-            var moved = DriftWatch.Of(model.Model.Info, season.Table, new()).Where(d => d.HasMoved).GroupBy(d => d.Month);
+            var moved = DriftWatch.Of(model.Model.Info, season.Table, settings).Where(d => d.HasMoved).GroupBy(d => d.Month);
             foreach (var month in moved)
             {
                 var named = month.OrderByDescending(d => d.Index).Take(FeaturesNamed).Select(d => string.Create(CultureInfo.InvariantCulture, $"{d.Feature} {d.Index:0.00} (limit {d.Limit:0.00})"));

@@ -10,10 +10,8 @@ namespace GaitSeat.Cli.Learning;
 /// <summary>One run of a dataset with its verdicts and fault models: what training and queue begin from.</summary>
 internal sealed class JudgedSeason
 {
-    private const string ModelFolder = "fault-models";
-
     private JudgedSeason(Dataset dataset, DatasetRun run, FeatureTable table, IReadOnlyList<Verdict> verdicts) =>
-        (Dataset, Run, Table, Verdicts, Shelf) = (dataset, run, table, verdicts, new ModelShelf(Path.Combine(dataset.Folder, ModelFolder)));
+        (Dataset, Run, Table, Verdicts, Shelf) = (dataset, run, table, verdicts, Pipeline.Flags.ModelsInUse.ShelfOf(dataset));
 
     internal Dataset Dataset { get; }
 
@@ -27,34 +25,16 @@ internal sealed class JudgedSeason
     internal ModelShelf Shelf { get; }
 
     /// <exception cref="DatasetException">The dataset cannot be read, or it is not clear which run is meant.</exception>
-    internal static JudgedSeason Open(string folder, string? pipelineHash)
+    internal static JudgedSeason Open(string folder, string? pipelineHash, FeatureSettings features)
     {
         var dataset = Datasets.OpenExisting(folder);
         using var query = new DatasetQuery(dataset.Folder);
         var run = DatasetRun.Choose(query, pipelineHash);
-        return new(dataset, run, FeatureTable.Of(SpellReader.Read(query, run), new()), StandingVerdicts.Of(new VerdictStore(dataset).All()));
+        return new(dataset, run, FeatureTable.Of(SpellReader.Read(query, run), features), StandingVerdicts.Of(new VerdictStore(dataset).All()));
     }
 
     /// <summary>The models in use. One that cannot be used is told, and its fault left to its rule.</summary>
-    internal IReadOnlyDictionary<Fault, ModelInUse> ModelsInUse(Action<string> tell)
-    {
-        var models = new Dictionary<Fault, ModelInUse>();
-        foreach (var fault in Enum.GetValues<Fault>())
-        {
-            try
-            {
-                if (Shelf.Load(fault, Run.ModelHash) is not { } model) continue;
-                models[fault] = model;
-                if (model.Model.Info.PipelineHash != Run.PipelineHash) tell($"{fault.ToTerm()}: the model was trained on spells of other pipeline settings ({model.Model.Info.PipelineHash}); train it anew once there are verdicts on this run.");
-            }
-            catch (FaultModelException e)
-            {
-                tell($"{e.Message} Until then the rule for {fault.ToTerm()} is in force.");
-            }
-        }
-
-        return models;
-    }
+    internal IReadOnlyDictionary<Fault, ModelInUse> ModelsInUse(Action<string> tell) => Pipeline.Flags.ModelsInUse.Of(Shelf, Run, Table.Settings, tell);
 
     /// <returns>Full path of the clip's still at the sit, heads blurred as the run was told to; null where none was made.</returns>
     internal string? PictureOf(string clipKey)

@@ -75,12 +75,16 @@ public static class ModelCard
             Table(["", ""],
             [
                 ["model", model.Hash], ["trainer", i.Trainer.ToTerm()], ["data (spells, features, verdicts)", i.DataHash], ["weights", i.ScorerHash], ["features", i.FeatureSchema],
-                ["pipeline", i.PipelineHash], ["body-point models", i.ModelHash], ["software", i.SoftwareVersion], ["seed", i.Seed.ToString(CultureInfo.InvariantCulture)],
+                ["pipeline", i.PipelineHash], ["body-point models", i.ModelHash], ["software", i.SoftwareVersion], ["seed", i.Training.Seed.ToString(CultureInfo.InvariantCulture)],
+                ["training", Settings(i.Training)], ["feature settings", Settings(i.Features)],
                 ["verdicts superseded by the same judge", N0(data.Verdicts.Superseded)],
             ]),
             new CardText(Cautions.Text.ReplaceLineEndings(" ").Trim()),
         ];
     }
+
+    /// <summary>As a record says itself, without its name: every setting and its value.</summary>
+    private static string Settings(object record) => record.ToString() is { } text ? text[(text.IndexOf('{', StringComparison.Ordinal) + 1)..^1].Trim() : "";
 
     private static CardTable Table(string[] header, IEnumerable<string[]> rows) => new(header, [.. rows]);
 

@@ -9,7 +9,7 @@ public sealed record DriftSettings
     [Range(0.01, 10)]
     public double IndexLimit { get; init; } = 0.25;
 
-    /// <summary>Confidence that the index is above what unchanged spells of these numbers would give, 0..1. Default 0.999: some thirty features are looked at each month.</summary>
+    /// <summary>Confidence that the index is above what unchanged spells of these numbers would give, 0..1. Default 0.999: some thirty features are looked at each month; our own choice, no source.</summary>
     [Range(0.5, 0.999999)]
     public double Confidence { get; init; } = 0.999;
 

@@ -9,7 +9,7 @@ public sealed record EvaluationSettings
     [Range(0.1, 100)]
     public double BudgetPct { get; init; } = 10;
 
-    /// <summary>Mistakes listed, spells.</summary>
+    /// <summary>Worst mistakes listed, spells. Default 10: what a reader looks through; common practice, no source.</summary>
     [Range(0, 1000)]
     public int Mistakes { get; init; } = 10;
 

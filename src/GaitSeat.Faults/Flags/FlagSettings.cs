@@ -5,7 +5,7 @@ namespace GaitSeat.Faults.Flags;
 /// <summary>When a spell is flagged, and what is said of it.</summary>
 public sealed record FlagSettings
 {
-    /// <summary>Probability from which a model flags a spell, 0..1. Default 0.5: more likely there than not.</summary>
+    /// <summary>Probability from which a model flags a spell, 0..1. Default 0.5: more likely there than not; common practice, no source.</summary>
     [Range(0.01, 0.99)]
     public double FlagProbability { get; init; } = 0.5;
 
@@ -13,7 +13,7 @@ public sealed record FlagSettings
     [Range(0.5, 1)]
     public double ClearBreachProbability { get; init; } = 0.95;
 
-    /// <summary>Measures named as the reason, measures.</summary>
+    /// <summary>Most measures named as the reason, measures. Default 3: one line; common practice, no source.</summary>
     [Range(0, 20)]
     public int Drivers { get; init; } = 3;
 

@@ -7,6 +7,8 @@ namespace GaitSeat.Faults.Training;
 
 /// <summary>What must be known of a fault model beside its weights; kept as JSON beside them.</summary>
 /// <param name="FeatureSchema">Layout and meaning of the feature vector, <see cref="FeatureCatalogue.SchemaHash"/>.</param>
+/// <param name="Features">How the features were made; a spell's features must be made the same way.</param>
+/// <param name="Training">What it was trained with.</param>
 /// <param name="ModelHash">Body-point models of the spells it learnt from; points of other models stand elsewhere.</param>
 /// <param name="DataHash">SHA-256 over the spells, their features and verdicts.</param>
 /// <param name="ScorerHash">SHA-256 over the bytes of the weights.</param>
@@ -17,11 +19,12 @@ public sealed record FaultModelInfo(
     PlattCalibration Calibration,
     FeaturePreparation Preparation,
     string FeatureSchema,
+    FeatureSettings Features,
+    TrainingSettings Training,
     int SchemaVersion,
     string PipelineHash,
     string ModelHash,
     string SoftwareVersion,
-    int Seed,
     int Spells,
     int Positives,
     int Riders,
@@ -55,11 +58,13 @@ public sealed class FaultModel
     internal byte[] InfoBytes() => JsonSerializer.SerializeToUtf8Bytes(Info, FaultJson.Options);
 
     /// <summary>Checks that the model may speak of a run's spells.</summary>
-    /// <exception cref="FaultModelException">It was trained on another layout or on other body points, or its bytes are not those that were saved.</exception>
-    internal static FaultModel Load(FaultModelInfo info, byte[] weights, string modelHash)
+    /// <exception cref="FaultModelException">It was trained on another layout, with other feature settings or on other body points, or its bytes are not those that were saved.</exception>
+    internal static FaultModel Load(FaultModelInfo info, byte[] weights, string modelHash, FeatureSettings features)
     {
         if (info.FeatureSchema != FeatureCatalogue.SchemaHash || info.SchemaVersion != Provenance.CurrentSchemaVersion)
             throw new FaultModelException($"The model for {info.Fault.ToTerm()} was trained on features of another version (schema {info.SchemaVersion}, features {info.FeatureSchema[..8]}; this program has {Provenance.CurrentSchemaVersion}, {FeatureCatalogue.SchemaHash[..8]}). Train it anew.");
+        if (info.Features != features)
+            throw new FaultModelException($"The model for {info.Fault.ToTerm()} was trained on features made with {info.Features}; the settings under faults.features now say {features}. Set them back, or train anew.");
         if (info.ModelHash != modelHash)
             throw new FaultModelException($"The model for {info.Fault.ToTerm()} was trained on body points of models {info.ModelHash}; this run has {modelHash}. Train it on verdicts of this run.");
         if (Convert.ToHexStringLower(SHA256.HashData(weights)) != info.ScorerHash)

@@ -54,7 +54,7 @@ public sealed class FaultTrainer(TrainingSettings settings, EvaluationSettings e
         var report = new Evaluator(spells, cross, settings, evaluation).Report(fault, IncumbentOf(spells, inUse), cancellationToken);
         var choice = validation.Choose(spells, cancellationToken);
         var scorer = Trainer.Fit(spells, choice.Kind, settings);
-        var model = Package(fault, spells, choice, scorer);
+        var model = Package(data, choice, scorer);
         var heldOut = spells.Select((s, i) => (s.Row.Key, P: cross.Probabilities[i])).ToDictionary(s => s.Key, s => s.P);
         var better = report.GainOverInUse.Lower > 0;
         return new(fault, better ? TrainingEnd.Replaces : TrainingEnd.Candidate, Reason(report, better), data, model, report, heldOut);
@@ -82,13 +82,14 @@ public sealed class FaultTrainer(TrainingSettings settings, EvaluationSettings e
         return new(inUse.Model.Hash, [.. spells.Select((s, i) => inUse.HeldOut.TryGetValue(s.Row.Key, out var held) ? held : now[i])]);
     }
 
-    private FaultModel Package(Fault fault, IReadOnlyList<LabelledSpell> spells, Choice choice, Scorer scorer)
+    private FaultModel Package(TrainingSet data, Choice choice, Scorer scorer)
     {
+        var spells = data.Spells;
         var weights = scorer.ToBytes();
         var from = spells[0].Row.Spell.Provenance;
         var info = new FaultModelInfo(
-            fault, choice.Kind, choice.Calibration, scorer.Preparation, FeatureCatalogue.SchemaHash, Provenance.CurrentSchemaVersion, from.PipelineHash, from.ModelHash,
-            softwareVersion, settings.Seed, spells.Count, spells.Count(s => s.IsThere), spells.Select(s => s.Rider).Distinct().Count(), DataHash(spells),
+            data.Verdicts.Fault, choice.Kind, choice.Calibration, scorer.Preparation, FeatureCatalogue.SchemaHash, data.Features, settings, Provenance.CurrentSchemaVersion, from.PipelineHash, from.ModelHash,
+            softwareVersion, spells.Count, spells.Count(s => s.IsThere), spells.Select(s => s.Rider).Distinct().Count(), DataHash(spells),
             Convert.ToHexStringLower(SHA256.HashData(weights)), FeatureReference.Of([.. spells.Select(s => s.Row.Values)]));
         return new(info, weights, scorer);
     }

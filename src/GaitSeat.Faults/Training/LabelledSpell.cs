@@ -11,7 +11,8 @@ public sealed record LabelledSpell(FeatureRow Row, string Rider, bool IsThere, d
 /// <summary>The spells a fault's model learns from, in the order of their keys.</summary>
 /// <param name="WithoutRider">Judged spells left out because their rider is not known: they cannot be kept apart from the held-out riders.</param>
 /// <param name="WithoutFeatures">Judged spells left out because no features could be made of them, or they are not in the dataset.</param>
-public sealed record TrainingSet(LabelSet Verdicts, IReadOnlyList<LabelledSpell> Spells, int WithoutRider, int WithoutFeatures)
+/// <param name="Features">How the features were made.</param>
+public sealed record TrainingSet(LabelSet Verdicts, IReadOnlyList<LabelledSpell> Spells, int WithoutRider, int WithoutFeatures, FeatureSettings Features)
 {
     public static TrainingSet Of(FeatureTable table, LabelSet verdicts, RuleSettings rules)
     {
@@ -20,6 +21,6 @@ public sealed record TrainingSet(LabelSet Verdicts, IReadOnlyList<LabelledSpell>
         var judged = table.Rows.Where(r => verdicts.Labels.ContainsKey(r.Key)).ToArray();
         var known = judged.Where(r => r.Spell.Rider is not null)
             .Select(r => new LabelledSpell(r, r.Spell.Rider!, verdicts.Labels[r.Key], Rules.RuleScore.Of(r.Spell, verdicts.Fault, rules)));
-        return new(verdicts, [.. known], judged.Count(r => r.Spell.Rider is null), verdicts.Labels.Count - judged.Length);
+        return new(verdicts, [.. known], judged.Count(r => r.Spell.Rider is null), verdicts.Labels.Count - judged.Length, table.Settings);
     }
 }

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using GaitSeat.Faults.Cards;
+using GaitSeat.Faults.Features;
 using GaitSeat.Model;
 
 namespace GaitSeat.Faults.Training;
@@ -30,6 +31,9 @@ public sealed class ModelShelf
         return Path.Combine(_folder, model.Info.Fault.ToTerm(), model.Hash[..NameDigits]);
     }
 
+    /// <summary>Every file of the shelf, in ordinal order of their paths; none where there is no folder.</summary>
+    public IReadOnlyList<FileInfo> Files() => Directory.Exists(_folder) ? [.. new DirectoryInfo(_folder).EnumerateFiles("*", SearchOption.AllDirectories).OrderBy(f => f.FullName, StringComparer.Ordinal)] : [];
+
     /// <summary>Keeps a trained model with its card, and puts it in use where it takes over.</summary>
     /// <param name="since">When; stands in <c>in-use.json</c> only, so that the model's own files are the same for the same verdicts.</param>
     /// <param name="pictureOf">Full path of a clip's picture, by clip key; null where there is none. See <see cref="ModelCard"/>.</param>
@@ -54,8 +58,9 @@ public sealed class ModelShelf
 
     /// <summary>The model in use; null where the rules are.</summary>
     /// <param name="modelHash">Body-point models of the spells it is to speak of.</param>
+    /// <param name="features">How the features of those spells are made.</param>
     /// <exception cref="FaultModelException">It cannot be used: why, and what to do. The rules stay in force.</exception>
-    public ModelInUse? Load(Fault fault, string modelHash)
+    public ModelInUse? Load(Fault fault, string modelHash, FeatureSettings features)
     {
         var note = Path.Combine(_folder, fault.ToTerm(), InUse);
         if (!File.Exists(note)) return null;
@@ -64,7 +69,7 @@ public sealed class ModelShelf
         var folder = Path.Combine(_folder, fault.ToTerm(), hash[..NameDigits]);
         var weights = Path.Combine(folder, Weights);
         if (!File.Exists(weights)) throw new FaultModelException($"The model for {fault.ToTerm()} is not where '{note}' says: '{weights}' is missing. Restore it, or delete the note to go back to the rules.");
-        var model = FaultModel.Load(Read<FaultModelInfo>(Path.Combine(folder, Info), fault), File.ReadAllBytes(weights), modelHash);
+        var model = FaultModel.Load(Read<FaultModelInfo>(Path.Combine(folder, Info), fault), File.ReadAllBytes(weights), modelHash, features);
         if (model.Hash != hash) throw new FaultModelException($"The facts of the model for {fault.ToTerm()} in '{folder}' were changed since it was put in use. Restore them, or train anew.");
         return new(model, Read<HeldOutSpell[]>(Path.Combine(folder, HeldOut), fault).ToDictionary(h => new SpellKey(h.Clip, h.Spell), h => h.Probability));
     }

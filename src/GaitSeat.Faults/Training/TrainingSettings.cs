@@ -25,7 +25,7 @@ public sealed record TrainingSettings
     [Range(2, 100000)]
     public int MinimumNegatives { get; init; } = 20;
 
-    /// <summary>Riders with each answer below which nothing is trained, riders. Default 5: each fold needs one to hold out.</summary>
+    /// <summary>Riders with each answer below which nothing is trained, riders. Default 5: each fold needs one to hold out; our own choice, no source.</summary>
     [Range(2, 10000)]
     public int MinimumRidersEach { get; init; } = 5;
 
@@ -45,11 +45,11 @@ public sealed record TrainingSettings
     [Range(2, 1024)]
     public int Leaves { get; init; } = 8;
 
-    /// <summary>Least spells in a leaf, spells. Common practice, no source.</summary>
+    /// <summary>Least spells in a leaf, spells. Default 8: small data; common practice, no source.</summary>
     [Range(1, 10000)]
     public int LeafSpells { get; init; } = 8;
 
-    /// <summary>Step of the boosting, 0..1. Common practice, no source.</summary>
+    /// <summary>Step of the boosting, 0..1. Default 0.1: common practice, no source.</summary>
     [Range(0.001, 1)]
     public double LearningRate { get; init; } = 0.1;
 
@@ -65,7 +65,7 @@ public sealed record TrainingSettings
     [Range(100, 100000)]
     public int BootstrapRounds { get; init; } = 1000;
 
-    /// <summary>Confidence of intervals and of a replacement, 0..1. Common practice.</summary>
+    /// <summary>Confidence of intervals and of a replacement, 0..1. Default 0.95: common practice, no source.</summary>
     [Range(0.5, 0.999)]
     public double Confidence { get; init; } = 0.95;
 }

@@ -1,4 +1,5 @@
 using GaitSeat.Pipeline.Clips;
+using GaitSeat.Pipeline.Flags;
 using GaitSeat.Pipeline.Watch;
 using GaitSeat.Store;
 using Polly;
@@ -46,6 +47,7 @@ public sealed class SeasonRun(Workshop workshop, TimeProvider time, string softw
         }
 
         foreach (var line in await SessionPass.NotesAsync(workshop.Settings.Motion.Session, softwareVersion, dataset, _stage, ct)) watcher?.Note(line);
+        foreach (var line in await FlagPass.NotesAsync(workshop.Settings, softwareVersion, dataset, _stage, ct)) watcher?.Note(line);
         return new SeasonSummary(outcomes, time.GetElapsedTime(begun), Path.GetFullPath(request.DatasetFolder), workshop.PipelineHash, workshop.ModelHash);
     }
 

@@ -35,8 +35,8 @@ internal sealed class SessionPass(SessionSettings settings, string softwareVersi
     {
         try
         {
-            var mark = new SessionMark(dataset, $"{stage.PipelineHash}\n{stage.ModelHash}\n{softwareVersion}\n{Provenance.CurrentSchemaVersion}");
-            var strides = mark.OfStrides();
+            var mark = new PassMark(dataset, "sessions", ["strides"], $"{stage.PipelineHash}\n{stage.ModelHash}\n{softwareVersion}\n{Provenance.CurrentSchemaVersion}");
+            var strides = mark.OfSources();
             if (mark.Lines(strides) is { } same) return same;
             var lines = await new SessionPass(settings, softwareVersion).RunAsync(dataset, stage.PipelineHash, stage.ModelHash, ct);
             mark.Keep(strides, lines);

@@ -14,7 +14,7 @@ public static class PipelineHash
     {
         var numbers = settings with { Output = new(), Run = new(), BodyPoints = settings.BodyPoints with { UserModel = null } };
         var text = SettingsWriter.Write(numbers, docs: null);
-        // The worker's settings came later and change no number: without them the hashes in old rows still hold.
+        // The settings of the worker and of the fault models came later and change no measured number: without them the hashes in old rows still hold.
         text = text[..(text.IndexOf("\nwatch:\n", StringComparison.Ordinal) + 1)];
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
     }

@@ -1,3 +1,4 @@
+using GaitSeat.Pipeline.Flags;
 using GaitSeat.Pipeline.Queue;
 using GaitSeat.Pipeline.Season;
 using GaitSeat.Pipeline.Settings;
@@ -56,7 +57,11 @@ public sealed class WatchHost : IDisposable
         var queue = new SeasonJobs(storage, QueueStorage.NameOf(request.Season, stage.PipelineHash, stage.ModelHash), desk.Name, settings, time, job.RunAsync);
         var run = new WatchRun(new(
             clips, settings, window, sheet, known, pending, queue, breaker, new(desk, journal, window, request.Season, time),
-            ct => SessionPass.NotesAsync(request.Pipeline.Motion.Session, parts.SoftwareVersion, dataset, stage, ct), voice, metrics, time));
+            async ct =>
+            [
+                .. await SessionPass.NotesAsync(request.Pipeline.Motion.Session, parts.SoftwareVersion, dataset, stage, ct),
+                .. await FlagPass.NotesAsync(request.Pipeline, parts.SoftwareVersion, dataset, stage, ct),
+            ], voice, metrics, time));
         return new(run, queue, desk, metrics, storage);
     }
 

@@ -119,7 +119,7 @@ public sealed class WatchRun(WatchRunTools tools)
 }
 
 /// <summary>What the round works with.</summary>
-/// <param name="Sessions">Makes the tables of whole sessions anew; gives lines for people.</param>
+/// <param name="Sessions">Makes the tables of whole sessions and the flags anew; gives lines for people.</param>
 public sealed record WatchRunTools(
     string ClipFolder,
     WatchSettings Settings,

@@ -10,6 +10,7 @@ internal static class TableKeys
         ClipsTable.Name => Run,
         SpellsTable.Name => [.. Run, "spell"],
         StridesTable.Name => [.. Run, "spell", "stride"],
+        FlagsTable.Name => [.. Run, "spell", "fault"],
         TracksTable.Name => [.. Run, "frame"],
         _ => [],
     };

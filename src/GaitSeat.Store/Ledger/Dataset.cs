@@ -78,6 +78,8 @@ public sealed class Dataset
         {
             // Undone while it is being replaced: a crash half-way must not leave old and new files that pass for one whole.
             File.Delete(PathOf(ClipsTable.Name, name));
+            // Flags follow from the spells and are made anew after the run.
+            File.Delete(PathOf(FlagsTable.Name, name));
             foreach (var table in TableList.For(withTracks))
             {
                 await AtomicParquet.WriteAsync(table, record, PathOf(table.Name, name), cancellationToken);
@@ -98,6 +100,12 @@ public sealed class Dataset
     /// <exception cref="DatasetException">A file could not be written, or did not read back as written.</exception>
     public Task WriteSessionsAsync(IReadOnlyList<SessionRecord> sessions, string pipelineHash, string modelHash, CancellationToken cancellationToken) =>
         _sessions.WriteAsync(sessions, pipelineHash, modelHash, cancellationToken);
+
+    /// <summary>Writes the flags of a run, one file a clip that has any, and takes away those of the run's clips that have none any more. A file that already holds the same is left untouched.</summary>
+    /// <exception cref="ArgumentException">A flag is of another run.</exception>
+    /// <exception cref="DatasetException">A file could not be written, or did not read back as written.</exception>
+    public Task WriteFlagsAsync(IReadOnlyList<FlagRecord> flags, DatasetRun run, string softwareVersion, CancellationToken cancellationToken) =>
+        new FlagFiles(Path.Combine(_folder, FlagsTable.Name)).WriteAsync(flags, run, softwareVersion, cancellationToken);
 
     /// <summary>Takes away every file of a clip, of all runs, and what was made of the sessions it belonged to.</summary>
     /// <returns>How many files were taken away.</returns>
@@ -155,7 +163,7 @@ public sealed class Dataset
         foreach (var name in _history.Older.Select(v => RunName.Of(p.ClipKey, p.PipelineHash, p.ModelHash, v)))
         {
             // clips goes first, as always: a clip half taken away must not pass for done.
-            foreach (var table in TableList.InWriteOrder.Reverse()) File.Delete(PathOf(table.Name, name));
+            foreach (var table in TableList.InWriteOrder.Reverse().Append(FlagsTable.Table)) File.Delete(PathOf(table.Name, name));
         }
     }
 

@@ -48,12 +48,12 @@ internal sealed class VerdictRow(SheetGrid grid, SheetLine line, List<SheetProbl
 
     private Verdict Make(JudgedClip clip, int spell, Fault fault, VerdictAnswer answer, string judge, DateTimeOffset time, Drawn drawn)
     {
-        var (flagged, probability) = ToldOf() ?? run.Told(clip.ClipKey, spell, fault);
-        return new(clip.ClipKey, clip.ClipFile, spell, fault, answer, judge, time, _row.Text(Note), drawn, flagged, probability, clip.PipelineHash, clip.ModelHash, _row.Text(Classifier));
+        var (flagged, probability, classifier) = ToldOf() ?? run.Told(clip.ClipKey, spell, fault);
+        return new(clip.ClipKey, clip.ClipFile, spell, fault, answer, judge, time, _row.Text(Note), drawn, flagged, probability, clip.PipelineHash, clip.ModelHash, classifier);
     }
 
     /// <summary>What the queue wrote into the sheet; null where it has nothing of it.</summary>
-    private (bool Flagged, double? Probability)? ToldOf() => _told is null ? null : (_told == VerdictsTable.Flagged, _probability);
+    private (bool Flagged, double? Probability, string? Classifier)? ToldOf() => _told is null ? null : (_told == VerdictsTable.Flagged, _probability, _row.Text(Classifier));
 
     private double? ProbabilityOf()
     {

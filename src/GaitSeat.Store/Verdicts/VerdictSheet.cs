@@ -5,7 +5,7 @@ namespace GaitSeat.Store;
 
 /// <summary>
 /// Verdicts as a CSV: <c>clip_file, spell, fault, verdict, judge, judged_at</c> and, where wanted, <c>note</c>, <c>drawn</c> and what the tool had said (<c>told, told_probability, classifier_hash</c>, as a queue's sheet has them). Fault
-/// <see cref="AllFaults"/> gives the same answer to every fault ("looked, nothing there"). Where the sheet does not tell what the tool had said, the findings of the dataset do.
+/// <see cref="AllFaults"/> gives the same answer to every fault ("looked, nothing there"). Where the sheet does not tell what the tool had said, the dataset's flags do, or its findings where no flags were made yet.
 /// </summary>
 public static class VerdictSheet
 {

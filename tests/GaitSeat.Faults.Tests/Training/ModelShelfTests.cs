@@ -14,7 +14,7 @@ public sealed class ModelShelfTests : IDisposable
     [Fact]
     public void KeptModel_SpeaksAsTheTrainedOne()
     {
-        var loaded = Keep().Load(Fault.ChairSeat, PlantedSeason.Model)!;
+        var loaded = Keep().Load(Fault.ChairSeat, PlantedSeason.Model, new())!;
         Assert.Equal(Trained.Outcome.Model!.Probabilities(Trained.Season.Table.Rows), loaded.Model.Probabilities(Trained.Season.Table.Rows));
         Assert.Equal(Trained.Outcome.HeldOut.OrderBy(h => h.Key), loaded.HeldOut.OrderBy(h => h.Key));
     }
@@ -34,15 +34,15 @@ public sealed class ModelShelfTests : IDisposable
     [Fact]
     public void NothingInUse_LeavesItToTheRules()
     {
-        Assert.Null(new ModelShelf(_folder).Load(Fault.ChairSeat, PlantedSeason.Model));
+        Assert.Null(new ModelShelf(_folder).Load(Fault.ChairSeat, PlantedSeason.Model, new()));
         new ModelShelf(_folder).Keep(Trained.Outcome with { End = TrainingEnd.Candidate }, Since, Picture);
-        Assert.Null(new ModelShelf(_folder).Load(Fault.ChairSeat, PlantedSeason.Model));
+        Assert.Null(new ModelShelf(_folder).Load(Fault.ChairSeat, PlantedSeason.Model, new()));
     }
 
     [Fact]
     public void SameModelAgain_DoesNotReplaceItself()
     {
-        var inUse = Keep().Load(Fault.ChairSeat, PlantedSeason.Model);
+        var inUse = Keep().Load(Fault.ChairSeat, PlantedSeason.Model, new());
         var again = Trained.Again(PlantedSeason.Quick, inUse);
         Assert.Equal(TrainingEnd.Candidate, again.End);
         Assert.Equal(0, again.Report!.GainOverInUse.Value, 12);
@@ -58,7 +58,7 @@ public sealed class ModelShelfTests : IDisposable
         var shelf = Keep();
         var path = Path.Combine(shelf.FolderOf(Trained.Outcome.Model!), file);
         File.WriteAllBytes(path, [.. File.ReadAllBytes(path)[..^40]]);
-        var caught = Assert.Throws<FaultModelException>(() => shelf.Load(Fault.ChairSeat, PlantedSeason.Model));
+        var caught = Assert.Throws<FaultModelException>(() => shelf.Load(Fault.ChairSeat, PlantedSeason.Model, new()));
         Assert.Contains(said, caught.Message, StringComparison.Ordinal);
     }
 
@@ -68,20 +68,24 @@ public sealed class ModelShelfTests : IDisposable
         var shelf = Keep();
         var path = Path.Combine(shelf.FolderOf(Trained.Outcome.Model!), "model.json");
         File.WriteAllText(path, File.ReadAllText(path).Replace("\"software_version\": \"test\"", "\"software_version\": \"best\"", StringComparison.Ordinal));
-        Assert.Contains("were changed", Assert.Throws<FaultModelException>(() => shelf.Load(Fault.ChairSeat, PlantedSeason.Model)).Message, StringComparison.Ordinal);
+        Assert.Contains("were changed", Assert.Throws<FaultModelException>(() => shelf.Load(Fault.ChairSeat, PlantedSeason.Model, new())).Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void OtherBodyPoints_AreRefused() =>
-        Assert.Contains("body points of models", Assert.Throws<FaultModelException>(() => Keep().Load(Fault.ChairSeat, "other")).Message, StringComparison.Ordinal);
+        Assert.Contains("body points of models", Assert.Throws<FaultModelException>(() => Keep().Load(Fault.ChairSeat, "other", new())).Message, StringComparison.Ordinal);
 
     [Fact]
     public void OtherFeatures_AreRefused()
     {
         var model = Trained.Outcome.Model!;
         var older = model.Info with { FeatureSchema = new('0', 64) };
-        Assert.Contains("another version", Assert.Throws<FaultModelException>(() => FaultModel.Load(older, model.Weights, PlantedSeason.Model)).Message, StringComparison.Ordinal);
+        Assert.Contains("another version", Assert.Throws<FaultModelException>(() => FaultModel.Load(older, model.Weights, PlantedSeason.Model, new())).Message, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void OtherFeatureSettings_AreRefused() =>
+        Assert.Contains("faults.features", Assert.Throws<FaultModelException>(() => Keep().Load(Fault.ChairSeat, PlantedSeason.Model, new() { MinimumUsualSpells = 5 })).Message, StringComparison.Ordinal);
 
     [Fact]
     public void BytesThatAreNoModel_AreToldSo() =>

@@ -30,6 +30,8 @@ public sealed class LearningLoopTests : IDisposable
         Assert.Equal(ExitCodes.Done, trained.Code);
         Assert.Matches(@"chair_seat\s+replaces\s+Takes over", trained.Out);
         Assert.Matches(@"fork_seat\s+too_few\s+Nobody has judged it", trained.Out);
+        Assert.Matches(@"\d+ flags in \d+ clips, \d+ of them on the 1 faults that a model speaks of", trained.Out);
+        await FlagsStandInTheDatasetAsync(dataset, ct);
 
         var queued = await SeasonFolder.RunAsync(ct, "queue", "--dataset", dataset, "--minutes", "8", "--sheet", sheet, "--flags", flags);
         Assert.Equal(ExitCodes.Done, queued.Code);
@@ -44,9 +46,46 @@ public sealed class LearningLoopTests : IDisposable
         Assert.Contains("a coach saw one in 0 of ", (await SeasonFolder.RunAsync(ct, "queue", "--dataset", dataset)).Out, StringComparison.Ordinal);
     }
 
+    /// <summary>The flags are those of the model in use; flagging again changes no file; without the model the rules are back.</summary>
+    private static async Task FlagsStandInTheDatasetAsync(string dataset, CancellationToken ct)
+    {
+        var flags = Query(dataset, "SELECT * FROM flags WHERE fault = 'chair_seat' ORDER BY probability DESC");
+        var inUse = Path.Combine(dataset, "fault-models", "chair_seat", "in-use.json");
+        Assert.All(flags, f => Assert.Contains((string)f["classifier_hash"]!, File.ReadAllText(inUse), StringComparison.Ordinal));
+        Assert.Contains(flags, f => f["flagged_by"] is "model" && f["rule_probability"] is null && ((string)f["drivers"]!).Contains("this rider's usual", StringComparison.Ordinal));
+        Assert.True((double)flags[0]["start_s"]! < (double)flags[0]["end_s"]!);
+
+        var before = Files(dataset);
+        Assert.Equal(ExitCodes.Done, (await SeasonFolder.RunAsync(ct, "flag", "--dataset", dataset)).Code);
+        Assert.Equal(before, Files(dataset));
+
+        var put = inUse + ".away";
+        File.Move(inUse, put);
+        Assert.Contains("by rule", (await SeasonFolder.RunAsync(ct, "flag", "--dataset", dataset)).Out, StringComparison.Ordinal);
+        var findings = Query(dataset, "SELECT clip_key, spell, fault, summary FROM findings ORDER BY ALL");
+        Assert.NotEmpty(findings);
+        Assert.Equal(findings.Select(f => string.Join('|', f.Values)), Query(dataset, "SELECT clip_key, spell, fault, drivers FROM flags ORDER BY ALL").Select(f => string.Join('|', f.Values)));
+
+        File.WriteAllText(inUse, "{");
+        Assert.Contains("in-use.json' of the model for chair_seat cannot be read", (await SeasonFolder.RunAsync(ct, "flag", "--dataset", dataset)).Error.ReplaceLineEndings(""), StringComparison.Ordinal);
+        File.Move(put, inUse, overwrite: true);
+        await SeasonFolder.RunAsync(ct, "flag", "--dataset", dataset);
+        Assert.Equal(before, Files(dataset));
+    }
+
+    private static List<(string, string)> Files(string dataset) =>
+        [.. Directory.EnumerateFiles(Path.Combine(dataset, "flags")).Order(StringComparer.Ordinal).Select(f => (Path.GetFileName(f), Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(f)))))];
+
+    private static IReadOnlyList<IReadOnlyDictionary<string, object?>> Query(string dataset, string sql)
+    {
+        using var query = new DatasetQuery(dataset);
+        return query.Query(sql);
+    }
+
     [Theory]
     [InlineData("queue")]
     [InlineData("train")]
+    [InlineData("flag")]
     public async Task MissingDataset_IsSaidAndNotMade(string command)
     {
         var (code, _, error) = await SeasonFolder.RunAsync(TestContext.Current.CancellationToken, command, "--dataset", Path.Combine(_folder, "none"));

@@ -26,6 +26,7 @@ public sealed class PipelineFileTests
     [InlineData("\nscuot:\n  rate_hz: 5\n", 2, "scuot", "did you mean 'scout'")]
     [InlineData("scout: 5\n", 1, "scout", "a group of settings")]
     [InlineData("run:\n  point_workers: 1.5\n", 2, "run.point_workers", "a whole number")]
+    [InlineData("faults:\n  training:\n    outer_folds: 1\n", 3, "faults.training.outer_folds", "allowed 2 to 20")]
     [InlineData("scout:\n  rate_hz: .nan\n", 2, "scout.rate_hz", "a number")]
     public void WrongSetting_IsNamedWithLineAndWhatIsAllowed(string yaml, int line, string key, string problem)
     {
@@ -65,6 +66,16 @@ public sealed class PipelineFileTests
 
         Assert.NotEqual(PipelineHash.Of(standard), PipelineHash.Of(standard with { Scout = standard.Scout with { RateHz = standard.Scout.RateHz + 1 } }));
         Assert.Equal(PipelineHash.Of(standard), PipelineHash.Of(standard with { Run = new() { PointWorkers = 7 }, Output = new() { Overlay = false } }));
+    }
+
+    /// <summary>Rows that stand in a dataset must keep their name when only the learning from them is set otherwise.</summary>
+    [Fact]
+    public void FaultSettings_AreReadAndNotHashed()
+    {
+        var settings = PipelineFile.Parse("faults:\n  flags:\n    flag_probability: 0.7\n  training:\n    trees: 30\n", "x.yaml");
+
+        Assert.Equal((0.7, 30), (settings.Faults.Flags.FlagProbability, settings.Faults.Training.Trees));
+        Assert.Equal(PipelineHash.Of(new()), PipelineHash.Of(settings));
     }
 
     [Fact]

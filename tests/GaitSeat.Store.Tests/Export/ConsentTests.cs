@@ -35,7 +35,7 @@ public sealed class ConsentTests(RiddenSeason season) : IClassFixture<RiddenSeas
         var folder = season.Out("csv");
         using var export = DatasetExport.Open(season.Dataset, null, RiddenSeason.SheetOfToday);
         var summary = export.Csv(folder);
-        Assert.Equal(["changes", "clips", "findings", "sessions", "skipped", "spells", "strides"], summary.Files.Select(f => Path.GetFileNameWithoutExtension(f)).Order());
+        Assert.Equal(["changes", "clips", "findings", "flags", "sessions", "skipped", "spells", "strides"], summary.Files.Select(f => Path.GetFileNameWithoutExtension(f)).Order());
         using var engine = Engine.Open();
         object? Ask(string sql, string table) => engine.Scalar(sql.Replace("FROM t", $"FROM read_csv('{Path.Combine(folder, table + ".csv")}')", StringComparison.Ordinal));
         Assert.Equal("R07,name-1", Ask("SELECT string_agg(DISTINCT rider ORDER BY rider) FROM t", "strides"));
