@@ -88,7 +88,7 @@ public sealed class DemoSeasonTests : IDisposable
     private static string[] Stamps(string folder) =>
         [.. Directory.GetFiles(folder, "*", SearchOption.AllDirectories).Order(StringComparer.Ordinal).Select(f => $"{f} {File.GetLastWriteTimeUtc(f).Ticks}")];
 
-    private static string SeasonPath()
+    internal static string SeasonPath()
     {
         for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
         {

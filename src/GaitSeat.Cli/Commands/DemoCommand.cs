@@ -1,6 +1,8 @@
 using System.ComponentModel;
+using GaitSeat.Cli.Learning;
 using GaitSeat.Cli.Output;
 using GaitSeat.Cli.Studies;
+using GaitSeat.Model;
 using GaitSeat.Pipeline.Season;
 using GaitSeat.Pipeline.Settings;
 using GaitSeat.Pipeline.Studies;
@@ -18,6 +20,10 @@ public sealed class DemoCommand(AnsiConsoles consoles) : AsyncCommand<DemoComman
         [CommandOption("-o|--out <FOLDER>")]
         [Description("Where footage and dataset go. Default: out/demo beside the program.")]
         public string? Out { get; init; }
+
+        [CommandOption("--judged")]
+        [Description("Make the judged season instead: invented riders whose clips are ridden but not drawn, with faults planted and judged, and let the fault models learn from it.")]
+        public bool Judged { get; init; }
     }
 
     public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
@@ -25,6 +31,7 @@ public sealed class DemoCommand(AnsiConsoles consoles) : AsyncCommand<DemoComman
         var folder = settings.Out ?? Path.Combine(Places.Home, "out", "demo");
         var clips = Path.Combine(folder, "clips");
         var season = DemoSeason.Load(Path.Combine(Places.Home, "datasets", "demo-season.json"));
+        if (settings.Judged) return await JudgedAsync(season, Path.Combine(folder, "judged"), cancellationToken);
         consoles.Error.MarkupLineInterpolated($"making the demo footage in {clips}");
         await season.MakeAsync(clips, new LineProgress(consoles.Error), cancellationToken);
 
@@ -34,6 +41,20 @@ public sealed class DemoCommand(AnsiConsoles consoles) : AsyncCommand<DemoComman
         consoles.Out.WriteLine($"clips and sheet: {clips}");
         consoles.Out.WriteLine($"overlays, stills, plots: {SeasonRun.PictureFolder(summary.DatasetFolder)}");
         return ProcessCommand.ExitCodeOf(summary);
+    }
+
+    /// <summary>Planted faults, a judge who errs, and what the models make of it.</summary>
+    private async Task<int> JudgedAsync(DemoSeason season, string folder, CancellationToken ct)
+    {
+        var demo = await JudgedDemo.RunAsync(season.JudgedClips, folder, new PipelineSettings(), ProcessCommand.SoftwareVersion, ct);
+        consoles.Out.MarkupLineInterpolated($"{season.JudgedClips.Count} clips of {season.Judged?.Riders ?? 0} invented riders, {demo.Spells} spells; {season.Judged?.WrongAnswersPct ?? 0} % of the answers are wrong. Average precision on riders the models had not seen:");
+        var table = new Table().Border(TableBorder.Simple).AddColumns("planted", "spells", "with it", "model", "rules", "model, against the answers", "best possible against the answers", "");
+        static string N(double value) => value.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture);
+        foreach (var f in demo.Figures) table.AddRow(f.Fault.ToTerm(), $"{f.Spells}", $"{f.Planted}", N(f.Model), N(f.Rules), N(f.AgainstAnswers), N(f.Ceiling), f.End.ToTerm());
+        consoles.Out.Write(table);
+        foreach (var line in demo.Lines) consoles.Out.WriteLine(line);
+        consoles.Out.WriteLine($"dataset: {demo.DatasetFolder}; answers: {demo.Sheet}; cards: {Path.Combine(demo.DatasetFolder, "fault-models")}");
+        return ExitCodes.Done;
     }
 
     /// <summary>The demo's study, by the study file that comes with the program.</summary>

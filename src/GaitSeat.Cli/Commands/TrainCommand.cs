@@ -1,8 +1,6 @@
 using System.ComponentModel;
 using GaitSeat.Cli.Learning;
-using GaitSeat.Faults;
 using GaitSeat.Faults.Training;
-using GaitSeat.Faults.Verdicts;
 using GaitSeat.Model;
 using GaitSeat.Pipeline.Flags;
 using GaitSeat.Pipeline.Settings;
@@ -35,12 +33,7 @@ public sealed class TrainCommand(AnsiConsoles consoles) : AsyncCommand<TrainComm
         var season = JudgedSeason.Open(settings.Dataset, settings.Run, pipeline.Faults.Features);
         consoles.Out.MarkupLineInterpolated($"{season.Table.Rows.Count} spells of rising trot ({season.Table.TooFewStrides} more have too few strides), {season.Verdicts.Count} verdicts.");
         var models = season.ModelsInUse(consoles.Error.WriteLine);
-        var trainer = new FaultTrainer(pipeline.Faults.Training, pipeline.Faults.Evaluation, ProcessCommand.SoftwareVersion);
-        var faults = Enum.GetValues<Fault>();
-        var outcomes = new TrainingOutcome[faults.Length];
-        await Task.Run(() => Parallel.For(0, faults.Length, new ParallelOptions { CancellationToken = cancellationToken }, i =>
-            outcomes[i] = trainer.Train(DataOf(season, faults[i], pipeline.Rules), models.GetValueOrDefault(faults[i]), cancellationToken)), cancellationToken);
-        foreach (var outcome in outcomes) Keep(season, outcome);
+        foreach (var outcome in await SeasonTraining.RunAsync(season, models, pipeline, ProcessCommand.SoftwareVersion, cancellationToken)) Tell(season, outcome);
         foreach (var line in DriftLines.Of(season, models, pipeline.Faults.Drift, pipeline.Faults.Training.Confidence)) consoles.Out.WriteLine(line);
         // Anew: the models in use may be others than those the flags were made with.
         var (_, lines) = await new FlagPass(pipeline, ProcessCommand.SoftwareVersion).RunAsync(season.Dataset, season.Run, cancellationToken);
@@ -48,14 +41,9 @@ public sealed class TrainCommand(AnsiConsoles consoles) : AsyncCommand<TrainComm
         return ExitCodes.Done;
     }
 
-    private static TrainingSet DataOf(JudgedSeason season, Fault fault, RuleSettings rules) =>
-        TrainingSet.Of(season.Table, VerdictLabels.Of(fault, season.Verdicts, season.Run.PipelineHash, season.Run.ModelHash), rules);
-
-    private void Keep(JudgedSeason season, TrainingOutcome outcome)
+    private void Tell(JudgedSeason season, TrainingOutcome outcome)
     {
         consoles.Out.MarkupLineInterpolated($"{outcome.Fault.ToTerm(),-24}{outcome.End.ToTerm(),-11}{outcome.Reason}");
-        if (outcome.Model is not { } model) return;
-        season.Shelf.Keep(outcome, TimeProvider.System.GetUtcNow(), season.PictureOf);
-        consoles.Out.MarkupLineInterpolated($"{"",-35}{Path.Combine(season.Shelf.FolderOf(model), "card.md")}");
+        if (outcome.Model is { } model) consoles.Out.MarkupLineInterpolated($"{"",-35}{Path.Combine(season.Shelf.FolderOf(model), "card.md")}");
     }
 }

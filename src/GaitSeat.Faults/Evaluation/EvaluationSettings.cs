@@ -20,4 +20,8 @@ public sealed record EvaluationSettings
     /// <summary>Rider's height in the picture below which a clip counts as far away, px. Only parts the card's slices. Common practice, no source.</summary>
     [Range(1, 10000)]
     public double FarRiderPx { get; init; } = 250;
+
+    /// <summary>Turn out of the picture plane above which a clip counts as turned, deg. Only parts the card's slices. Default 15: up to there errors are stated as side-on (docs/accuracy.md).</summary>
+    [Range(0, 90)]
+    public double TurnedDeg { get; init; } = 15;
 }

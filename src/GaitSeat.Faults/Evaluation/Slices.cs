@@ -28,14 +28,15 @@ internal static class Slices
         ("horse", s => s.Horse ?? Unknown),
         ("rein", s => s.Rein ?? Unknown),
         ("facing", s => s.Spell.Facing.ToTerm() ?? Unknown),
-        ("rider in the picture", s => Size(s, settings)),
+        ("rider in the picture", s => Part(s, StrideMeasure.RiderHeight, settings.FarRiderPx, "px")),
+        ("turned out of the picture", s => Part(s, StrideMeasure.ViewYaw, settings.TurnedDeg, "deg")),
         .. spells.SelectMany(s => s.Row.Spell.Circumstances.Keys).Distinct(StringComparer.Ordinal)
             .Select(c => (c, (Func<RiddenSpell, string>)(s => s.Circumstances.GetValueOrDefault(c, Unknown)))),
     ];
 
-    private static string Size(RiddenSpell spell, EvaluationSettings settings)
+    private static string Part(RiddenSpell spell, StrideMeasure measure, double limit, string unit)
     {
-        var height = MeasureSeries.Of(spell.Strides, StrideMeasure.RiderHeight).Mean;
-        return double.IsNaN(height) ? Unknown : height < settings.FarRiderPx ? FormattableString.Invariant($"below {settings.FarRiderPx:0} px") : FormattableString.Invariant($"{settings.FarRiderPx:0} px and more");
+        var mean = MeasureSeries.Of(spell.Strides, measure).Mean;
+        return double.IsNaN(mean) ? Unknown : FormattableString.Invariant($"{(mean < limit ? "below" : "from")} {limit:0} {unit}");
     }
 }

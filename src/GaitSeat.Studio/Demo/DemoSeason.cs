@@ -27,6 +27,8 @@ public sealed class DemoSeason
     {
         Name = definition.Name;
         Riders = definition.Riders;
+        Judged = definition.Judged;
+        JudgedClips = definition.Judged is { } plan ? JudgedSeason.Of(plan, definition.Seed) : [];
         Clips = [.. Riders.SelectMany((rider, r) => rider.Sessions.Select((session, s) => ClipOf(definition.Seed, rider, session, r, s)))];
     }
 
@@ -35,6 +37,12 @@ public sealed class DemoSeason
     public IReadOnlyList<DemoRider> Riders { get; }
 
     public IReadOnlyList<DemoClip> Clips { get; }
+
+    /// <summary>The plan of the judged season; null where the definition has none.</summary>
+    public JudgedPlan? Judged { get; }
+
+    /// <summary>The clips of the judged season, by rider and day; none where the definition has none. They are not drawn, see <see cref="UndrawnClip"/>.</summary>
+    public IReadOnlyList<JudgedClip> JudgedClips { get; }
 
     /// <summary>Reads a season's definition (JSON, snake_case, comments allowed).</summary>
     /// <exception cref="FileNotFoundException">There is no such file.</exception>
@@ -147,5 +155,7 @@ public sealed class DemoSeason
         public required int Seed { get; init; }
 
         public required IReadOnlyList<DemoRider> Riders { get; init; }
+
+        public JudgedPlan? Judged { get; init; }
     }
 }
