@@ -39,7 +39,7 @@ internal sealed class UndrawnSeason(IReadOnlyList<JudgedClip> clips, PipelineSet
     {
         var truth = UndrawnClip.TruthOf(clip.Script, clip.Name);
         var lengths = new BodyLengths(clip.Script.StatureCm);
-        var motion = MotionAnalysis.Analyse(UndrawnClip.See(truth, clip.Script.Seed), lengths, pipeline.Motion);
+        var motion = MotionAnalysis.Analyse(UndrawnClip.See(truth, clip.Script.Seed, clip.RiderSeed), lengths, pipeline.Motion);
         var session = new Model.Session(
             FileOf(clip), clip.Date, null, clip.Rider, clip.Horse, lengths, null, null, clip.Script.Facing.ToTerm(), true, null,
             new Dictionary<string, string> { ["horse_colour"] = clip.Coat, ["camera"] = truth.Camera });

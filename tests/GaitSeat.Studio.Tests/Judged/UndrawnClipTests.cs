@@ -14,7 +14,7 @@ public sealed class UndrawnClipTests(ITestOutputHelper output)
     public void Strides_AreAboutAsWrongAsThoseOfDrawnClips()
     {
         var season = DemoSeason.Load(DemoSeasonTests.SeasonPath());
-        var errors = season.JudgedClips.Where((_, i) => i % 20 == 0).SelectMany(c => Errors(c.Script)).ToLookup(e => e.Measure, e => Math.Abs(e.Measured.Value - e.Truth));
+        var errors = season.JudgedClips.Where((_, i) => i % 20 == 0).SelectMany(Errors).ToLookup(e => e.Measure, e => Math.Abs(e.Measured.Value - e.Truth));
         (StrideMeasure Measure, double Least, double Most)[] limits =
         [
             (StrideMeasure.ThighAngleSit, 1.5, 3.6), (StrideMeasure.RiseHeightCm, 0.3, 1.2), (StrideMeasure.StirrupDriftSwingCm, 0.7, 1.7), (StrideMeasure.StirrupDriftOffsetCm, 1.3, 3.6), (StrideMeasure.TrunkLeanSit, 1, 2.7),
@@ -27,16 +27,16 @@ public sealed class UndrawnClipTests(ITestOutputHelper output)
     public void SameSeed_GivesTheSameSightings()
     {
         var truth = UndrawnClip.TruthOf(new() { DurationSeconds = 2 }, "a");
-        double[] Hip(int seed) => UndrawnClip.See(truth, seed)[BodyPoint.Hip].XPx;
+        double[] Hip(int seed) => UndrawnClip.See(truth, seed, 1)[BodyPoint.Hip].XPx;
         Assert.Equal(Hip(3), Hip(3));
         Assert.NotEqual(Hip(3), Hip(4));
     }
 
-    private static IReadOnlyList<MeasureError> Errors(ClipScript script)
+    private static IReadOnlyList<MeasureError> Errors(JudgedClip clip)
     {
-        var truth = UndrawnClip.TruthOf(script, "a");
-        var sightings = UndrawnClip.See(truth, script.Seed);
-        var motion = MotionAnalysis.Analyse(sightings, new(script.StatureCm), new());
+        var truth = UndrawnClip.TruthOf(clip.Script, clip.Name);
+        var sightings = UndrawnClip.See(truth, clip.Script.Seed, clip.RiderSeed);
+        var motion = MotionAnalysis.Analyse(sightings, new(clip.Script.StatureCm), new());
         return ClipErrors.Compare(truth, new ClipResult(motion, sightings.WidthPx, sightings.Count, motion.LeftOut)).Errors;
     }
 }

@@ -52,5 +52,6 @@ public sealed record PlantedFault
 /// <param name="Planted">Faults planted in it.</param>
 /// <param name="Answers">What the judge says of each fault of the plan: what was planted, some answers turned over.</param>
 /// <param name="Coat">Colour of the horse, a word.</param>
+/// <param name="RiderSeed">The same in all clips of a rider, see <see cref="UndrawnClip.See"/>.</param>
 public sealed record JudgedClip(
-    string Name, string Rider, string Horse, DateOnly Date, string Coat, ClipScript Script, IReadOnlySet<Fault> Planted, IReadOnlyDictionary<Fault, bool> Answers);
+    string Name, string Rider, string Horse, DateOnly Date, string Coat, int RiderSeed, ClipScript Script, IReadOnlySet<Fault> Planted, IReadOnlyDictionary<Fault, bool> Answers);

@@ -27,7 +27,7 @@ internal static class JudgedSeason
             var (script, planted) = Ridden(plan, own, daily);
             yield return new(
                 FormattableString.Invariant($"j{rider:00}-{c + 1:00}"), FormattableString.Invariant($"J{rider:00}"), FormattableString.Invariant($"K{(rider + 1) / 2:00}"), FirstDay.AddDays(7 * c),
-                Coats[rider % Coats.Length], script with { Seed = seed + plan.ClipsEach * rider + c, Facing = c % 2 == 0 ? Facing.Left : Facing.Right }, planted,
+                Coats[rider % Coats.Length], seed + rider, script with { Seed = seed + plan.ClipsEach * rider + c, Facing = c % 2 == 0 ? Facing.Left : Facing.Right }, planted,
                 plan.Faults.ToDictionary(f => f.Fault, f => planted.Contains(f.Fault) != answers.Uniform() < plan.WrongAnswersPct / Percent));
         }
     }
