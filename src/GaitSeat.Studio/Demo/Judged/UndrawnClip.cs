@@ -10,7 +10,7 @@ namespace GaitSeat.Studio;
 public static class UndrawnClip
 {
     /// <summary>Steady error of a point in a clip, each axis, share of the rider's height in the picture. Chosen so that strides come out about as wrong as on drawn clips (docs/accuracy.md; held by a test).</summary>
-    private const double SteadyShare = 0.011;
+    private const double SteadyShare = 0.0065;
 
     /// <summary>Share of that error's variance that a rider keeps from clip to clip: what models see wrong hangs on build and breeches first (docs/accuracy.md), how much of it is not known; half is a choice.</summary>
     private const double OfTheRider = 0.5;
@@ -19,7 +19,7 @@ public static class UndrawnClip
     private const double SteadyShareOfBoot = 0.014;
 
     /// <summary>Error that changes from frame to frame, as for <see cref="SteadyShare"/>; alike over some frames, since models err alike on like pictures.</summary>
-    private const double FrameShare = 0.012;
+    private const double FrameShare = 0.009;
 
     private const int FramesAlike = 3;
 
