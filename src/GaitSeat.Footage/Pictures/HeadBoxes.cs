@@ -15,6 +15,9 @@ internal static class HeadBoxes
     /// <summary>How far a detector's box may cut into the helmet, share of the box height.</summary>
     private const double BoxSlack = 0.05;
 
+    /// <summary>How far a box may lag to either side, upwards, and how far down the head may then lie, shares of its height. Set so that the faces of the made sets are covered (docs/privacy.md).</summary>
+    private const double LagShare = 0.35, LagUpShare = 0.2, LagTopShare = 0.45;
+
     /// <summary>From the shoulder point to the middle of the head, in head sides.</summary>
     private const double ShoulderToHead = 0.95;
 
@@ -29,7 +32,7 @@ internal static class HeadBoxes
         List<BoxPx> found = own is { } head ? [head] : AroundInTime(scene, heightPx, settings);
         boxes.AddRange(found);
         // A head that is not in the top of the rider's box is not believed.
-        if (scene.Rider is { } rider && !(own is { } box && Top(rider).Contains(box.Centre))) boxes.Add(Top(rider));
+        if (scene.Rider is { } rider && !(own is { } box && Top(rider).Contains(box.Centre))) boxes.Add(WideTop(rider, widthPx));
         if (found.Count == 0 && scene.Rider is null) boxes.Add(new BoxPx(0, 0, widthPx, heightPx));
         return boxes;
     }
@@ -37,6 +40,18 @@ internal static class HeadBoxes
     /// <summary>The part of a person's box that holds the head.</summary>
     public static BoxPx Top(BoxPx person) =>
         new(person.X - person.Height * BoxSlack, person.Y - person.Height * BoxSlack, person.Width + 2 * person.Height * BoxSlack, person.Height * (TopShare + BoxSlack));
+
+    /// <summary>
+    /// The top of a rider's box whose head was not seen. Such a box lags: it is read five times a second and carried on between. A rider at the edge of the picture comes or goes, and is covered up to it.
+    /// </summary>
+    private static BoxPx WideTop(BoxPx rider, int widthPx)
+    {
+        var side = rider.Height * LagShare;
+        var (left, right) = (rider.X - side, rider.Right + side);
+        if (left < side) left = Math.Min(left, 0);
+        if (right > widthPx - side) right = Math.Max(right, widthPx);
+        return new(left, rider.Y - rider.Height * LagUpShare, right - left, rider.Height * (LagUpShare + LagTopShare));
+    }
 
     private static List<BoxPx> AroundInTime(OverlayScene scene, int heightPx, OverlaySettings settings)
     {
