@@ -91,6 +91,7 @@ public sealed class AnswerTests
         using var coach = await Visitor.InsideAsync(site);
         var response = await coach.PostAsync("/api/answer", new { id = await coach.FirstIdAsync(), answer = "agrees", note = new string('x', 100_000) });
         Assert.InRange((int)response.StatusCode, 400, 499);
+        foreach (var path in new[] { "/api/marks", "/api/retry" }) Assert.InRange((int)(await coach.PostAsync(path, new { id = new string('x', 100_000), clipKey = new string('x', 100_000) })).StatusCode, 400, 499);
         Assert.Empty(season.Verdicts);
     }
 

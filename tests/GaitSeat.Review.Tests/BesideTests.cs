@@ -16,7 +16,7 @@ public sealed class BesideTests(Browser browser) : IClassFixture<Browser>
     public void Offered_AreTheRidersOwnSpellsByDay_ThenOthersWithTheFewestFlags()
     {
         // R0 rides clips 0, 200 and 400, on days 0, 20 and 40 of the season; the last clip of R1 sits with a thigh that is not short.
-        RiddenSpell[] spells = [MadeSeason.Spell(0), MadeSeason.Spell(200), MadeSeason.Spell(400), MadeSeason.Spell(1), WithThigh(MadeSeason.Spell(201), 42)];
+        RiddenSpell[] spells = [MadeSeason.Spell(0), MadeSeason.Spell(200), MadeSeason.Spell(400), MadeSeason.Spell(1), MadeSeason.WithThigh(MadeSeason.Spell(201), _ => 42)];
         var flagger = new Flagger(new Dictionary<Fault, FaultModel>(), new RuleSettings(), new FlagSettings());
         var scores = flagger.Score(FeatureTable.Of(spells, new()));
         var flags = flagger.Flag(scores);
@@ -79,18 +79,5 @@ public sealed class BesideTests(Browser browser) : IClassFixture<Browser>
         await tab.Page.Keyboard.PressAsync("b");
         await Assertions.Expect(tab.Page.Locator("#beside-half")).ToBeHiddenAsync();
         Assert.Empty(tab.Errors);
-    }
-
-    private static RiddenSpell WithThigh(RiddenSpell spell, double degrees)
-    {
-        Stride Changed(Stride s)
-        {
-            var measures = new MeasureSet();
-            foreach (var m in MeasureCatalogue.All) measures[m.Measure] = s.Measures[m.Measure];
-            measures[StrideMeasure.ThighAngleSit] = new(degrees, 1);
-            return s with { Measures = measures };
-        }
-
-        return spell with { Strides = [.. spell.Strides.Select(Changed)] };
     }
 }

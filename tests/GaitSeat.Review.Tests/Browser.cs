@@ -20,7 +20,7 @@ public sealed class Browser : IAsyncLifetime
     internal async Task<Tab> OpenAsync(string link, int width = 1280, int height = 800, ColorScheme colours = ColorScheme.Light)
     {
         if (_browser is null) Assert.Skip($"{Chromium} is not installed (apt-get install chromium), so the page was not tried in a browser.");
-        var context = await _browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ColorScheme = colours, HasTouch = width < 600 });
+        var context = await _browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ColorScheme = colours, HasTouch = width < 600, IgnoreHTTPSErrors = true });
         var tab = new Tab(await context.NewPageAsync(), new Uri(link));
         await tab.Page.GotoAsync(link);
         return tab;

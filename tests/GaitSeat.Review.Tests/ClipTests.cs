@@ -34,6 +34,9 @@ public sealed class ClipTests
     [InlineData("/app/..%2Findex.html")]
     [InlineData("/app/index.html")]
     [InlineData("/api/questions/..%2F..%2Fclip/strip")]
+    [InlineData("/api/questions/..%2Fx/beside/..%2Fsession-sheet.csv")]
+    [InlineData("/api/season/..%2Fsession-sheet.csv")]
+    [InlineData("/run/..%2Fsession-sheet.csv")]
     public async Task PathTrick_FindsNothing(string path)
     {
         using var season = await MadeSeason.MakeAsync(withClips: false);

@@ -114,7 +114,7 @@ public sealed class DoorTests
         using var season = await MadeSeason.MakeAsync(withClips: false);
         await using var site = await season.StartAsync();
         using var coach = await Visitor.InsideAsync(site);
-        foreach (var path in new[] { "/", "/app/review.css", "/app/tokens.css", "/app/api.js", "/app/player.js", "/app/overlay.js", "/app/panel.js", "/app/review.js" })
+        foreach (var path in new[] { "/", "/app/review.css", "/app/tokens.css", "/app/api.js", "/app/player.js", "/app/overlay.js", "/app/panel.js", "/app/review.js", "/app/beside.js", "/season", "/app/season.js", "/app/season.css" })
             Assert.DoesNotContain("://", await (await coach.GetAsync(path)).Content.ReadAsStringAsync(), StringComparison.Ordinal);
         Assert.DoesNotContain("style=", await (await coach.GetAsync("/")).Content.ReadAsStringAsync(), StringComparison.Ordinal);
     }

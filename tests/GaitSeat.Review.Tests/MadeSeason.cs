@@ -18,7 +18,7 @@ namespace GaitSeat.Review.Tests;
 internal sealed class MadeSeason : IDisposable
 {
     internal const string WithoutConsent = "Nettle", HostileNote = "<img src=x onerror=alert(1)> & \"so\"";
-    private const string Pipeline = "pipe1", Models = "model1";
+    internal const string Pipeline = "pipeline1", Models = "models12";
     private const int Frames = 100, Strides = 5;
     private const double StrideSeconds = 0.7, FrameSeconds = 0.04;
     private readonly string _root = Directory.CreateTempSubdirectory("gaitseat-review-").FullName;
@@ -96,7 +96,7 @@ internal sealed class MadeSeason : IDisposable
         new(key, FileOf(rider), Pipeline, Models, "0.1.0-test", Provenance.CurrentSchemaVersion),
         new(FileOf(rider), new(2026, 5, 1 + rider), "2026", Riders[rider], "H1", BodyLengths.Unknown, null, null, "left", true, null, new Dictionary<string, string>()),
         new(FileOf(rider), 4, 320, 180, 25, "h264", "yuv420p", 0, false, new("mov,mp4", 0, 1, 12800, 0, "bt709", ColourMatrix.Bt709)),
-        ClipStatus.Measured, null, null, null, Ride, [], [], Frames);
+        ClipStatus.Measured, null, null, null, Ride, [], [new(LeftOutScope.Stride, "hole_in_points", 2, "A hole longer than 0.12 s in the ankle.")], Frames);
 
     private static ClipMotion Ride { get; } = new(
         [new(1, Gait.RisingTrot, Facing.Right, 0.2, 0.2 + Strides * StrideSeconds, 0.95, 2.7, 8, 10, Strides, 0, Measured.Missing, 1)],
@@ -132,6 +132,20 @@ internal sealed class MadeSeason : IDisposable
     internal static RiddenSpell Spell(int clip) => new(
         new(clip.ToString("x16", System.Globalization.CultureInfo.InvariantCulture).PadRight(64, '0'), $"clip-{clip}.mp4", Pipeline, Models, "0.1.0-test", Provenance.CurrentSchemaVersion),
         $"R{clip % 200}", "H1", new DateOnly(2026, 5, 1).AddDays(clip % 90), "left", Ride.Spells[0], Ride.Strides, new Dictionary<string, string>());
+
+    /// <summary>The spell with other thigh angles at the sit, degrees.</summary>
+    internal static RiddenSpell WithThigh(RiddenSpell spell, Func<double, double> change)
+    {
+        Stride Changed(Stride s)
+        {
+            var measures = new MeasureSet();
+            foreach (var m in MeasureCatalogue.All) measures[m.Measure] = s.Measures[m.Measure];
+            measures[StrideMeasure.ThighAngleSit] = new(change(s.Measures[StrideMeasure.ThighAngleSit].Value), 1);
+            return s with { Measures = measures };
+        }
+
+        return spell with { Strides = [.. spell.Strides.Select(Changed)] };
+    }
 
     private static double[] Each(Func<int, double> value) => [.. Enumerable.Range(0, Frames).Select(value)];
 }

@@ -1,3 +1,4 @@
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 namespace GaitSeat.Review.Tests;
@@ -31,8 +32,19 @@ internal sealed class Tab : IAsyncDisposable
 
     internal Task<string> ProgressAsync() => Page.Locator("#progress").InnerTextAsync();
 
+    /// <summary>Goes to another screen, once the link has led in.</summary>
+    internal async Task GoAsync(string path)
+    {
+        await Page.Locator(".screens").WaitForAsync();
+        await Page.Locator($".screens a[href='{path}']").ClickAsync();
+        await Page.Locator($".screens a[href='{path}'][aria-current]").WaitForAsync();
+    }
+
     /// <summary>Until the question is there with its strip.</summary>
     internal Task ShownAsync() => Page.Locator("#strip svg .strip-value").First.WaitForAsync();
+
+    /// <summary>Until no act of the page is under way.</summary>
+    internal Task RestsAsync() => Page.Locator("#screen[aria-busy=false]").WaitForAsync();
 
     /// <summary>Presses a key and waits for the words the page says to it.</summary>
     internal async Task PressAsync(string key, string said)
@@ -41,12 +53,17 @@ internal sealed class Tab : IAsyncDisposable
         await Assertions.Expect(State).ToContainTextAsync(said);
     }
 
-    /// <summary>Keeps a picture where GAITSEAT_SCREENSHOTS names a folder.</summary>
-    internal async Task KeepAsync(string name)
-    {
-        if (Environment.GetEnvironmentVariable("GAITSEAT_SCREENSHOTS") is { Length: > 0 } folder)
-            await Page.ScreenshotAsync(new() { Path = Path.Combine(folder, name + ".png") });
-    }
+    /// <summary>What axe finds that is serious or critical.</summary>
+    internal async Task<IReadOnlyList<string>> SeriousAsync() =>
+        [.. (await Page.RunAxe()).Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Select(n => n.Html))}")];
+
+    internal Task<bool> FitsAcrossAsync() => Page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= window.innerWidth");
+
+    /// <summary>Where what the tests saw is kept: <c>out/screenshots</c>, or the folder GAITSEAT_SCREENSHOTS names.</summary>
+    internal static string Pictures { get; } =
+        Environment.GetEnvironmentVariable("GAITSEAT_SCREENSHOTS") is { Length: > 0 } folder ? folder : Path.Combine(MadeSeason.Root, "out", "screenshots");
+
+    internal Task KeepAsync(string name) => Page.ScreenshotAsync(new() { Path = Path.Combine(Pictures, name + ".png") });
 
     public async ValueTask DisposeAsync() => await Page.Context.DisposeAsync();
 }

@@ -45,7 +45,7 @@ public sealed class SecondReaderTests : IDisposable
     [InlineData(true)]
     public async Task EveryTable_HasTheColumnsOfTheDictionary(bool compacted)
     {
-        foreach (var table in TableList.All.Where(t => t.Name is not ("sessions" or "flags" or "verdicts")))
+        foreach (var table in TableList.All.Where(t => t.Name is not ("sessions" or "flags" or "verdicts" or "marks")))
         {
             using var reader = new ParquetFileReader(await FileOfAsync(table.Name, compacted));
             var wanted = table.Columns.Where(c => !compacted || c.Name is not ("season" or "rider"));

@@ -3,6 +3,7 @@ using GaitSeat.Cli.Marks;
 using GaitSeat.Footage;
 using GaitSeat.Pipeline.Clips;
 using GaitSeat.Pipeline.Settings;
+using GaitSeat.Store;
 using GaitSeat.Studio;
 using GaitSeat.Studio.Accuracy.Marks;
 using Spectre.Console;
@@ -10,15 +11,18 @@ using Spectre.Console.Cli;
 
 namespace GaitSeat.Cli.Commands;
 
-/// <summary>Runs the real pipeline on pictures with marked body points and prints how far it is off.</summary>
+/// <summary>
+/// Runs the real pipeline on pictures with marked body points and prints how far it is off; or writes what was marked by hand on the review page as values of strides,
+/// for a study of agreement.
+/// </summary>
 public sealed class MarksCommand(AnsiConsoles consoles) : AsyncCommand<MarksCommand.Arguments>
 {
     private const string NotInFolder = "not_in_folder";
 
     public sealed class Arguments : CommandSettings
     {
-        [CommandArgument(0, "<folder>")]
-        [Description("The folder with the marked stills and clips; they are known by their bytes, not their names.")]
+        [CommandArgument(0, "[folder]")]
+        [Description("The folder with the marked stills and clips; they are known by their bytes, not their names. Not with --dataset.")]
         public string Folder { get; init; } = "";
 
         [CommandOption("-m|--marks <FILE>")]
@@ -40,10 +44,36 @@ public sealed class MarksCommand(AnsiConsoles consoles) : AsyncCommand<MarksComm
         [CommandOption("-r|--report <FILE>")]
         [Description("Also write the report there, as Markdown.")]
         public string? Report { get; init; }
+
+        [CommandOption("-d|--dataset <FOLDER>")]
+        [Description("Instead: the dataset with marks made on the review page.")]
+        public string? Dataset { get; init; }
+
+        [CommandOption("--values <FILE>")]
+        [Description("Where the strides' values by hand go, a CSV that a study names as values_file; one of that name is replaced.")]
+        public string? Values { get; init; }
+
+        [CommandOption("--blind")]
+        [Description("Only marks that were made without seeing the tool's points.")]
+        public bool Blind { get; init; }
+
+        [CommandOption("--run <HASH>")]
+        [Description("The beginning of the pipeline hash whose strides are meant, where the dataset holds several runs.")]
+        public string? Run { get; init; }
+
+        public override ValidationResult Validate() => this switch
+        {
+            { Dataset: null, Values: null, Folder: "" } => ValidationResult.Error("Give the folder with the marked stills and clips, or --dataset and --values."),
+            { Dataset: null, Values: null } => ValidationResult.Success(),
+            { Dataset: null } or { Values: null } => ValidationResult.Error("--dataset and --values go together."),
+            { Folder: not "" } => ValidationResult.Error("Give either a folder of marked pictures, or --dataset and --values."),
+            _ => ValidationResult.Success(),
+        };
     }
 
     public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
+        if (settings is { Dataset: { } dataset, Values: { } values }) return WriteValues(dataset, values, settings);
         if (!Directory.Exists(settings.Folder))
         {
             consoles.Error.MarkupLineInterpolated($"no folder '{settings.Folder}'; give the folder with the marked stills and clips");
@@ -72,6 +102,18 @@ public sealed class MarksCommand(AnsiConsoles consoles) : AsyncCommand<MarksComm
         consoles.RawOut.Write(report);
         if (settings.Errors is { } table) await File.WriteAllTextAsync(table, PointErrors.ToCsv(PointErrors.Of(readings)), cancellationToken);
         if (settings.Report is { } path) await File.WriteAllTextAsync(path, report, cancellationToken);
+        return ExitCodes.Done;
+    }
+
+    private int WriteValues(string folder, string path, Arguments settings)
+    {
+        var dataset = Datasets.OpenExisting(folder);
+        using var query = new DatasetQuery(dataset.Folder);
+        var marks = HandMark.Standing(new MarkStore(dataset).All()).Where(m => !(settings.Blind && m.SawTool)).ToArray();
+        var values = HandValues.Of(marks, SpellReader.Read(query, DatasetRun.Choose(query, settings.Run)));
+        HandValuesFile.Write(path, values);
+        consoles.Out.MarkupLineInterpolated($"{values.Lines.Count} strides with values by hand in '{path}', from {marks.Length} marks that stand{(settings.Blind ? " and were made blind" : "")}.");
+        if (values.Unused > 0) consoles.Out.MarkupLineInterpolated($"{values.Unused} marked frames are in none: not within 5 % of a stride of a sit or top, or too few points for an angle.");
         return ExitCodes.Done;
     }
 

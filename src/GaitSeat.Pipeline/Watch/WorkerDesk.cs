@@ -8,6 +8,9 @@ namespace GaitSeat.Pipeline.Watch;
 /// </summary>
 public sealed class WorkerDesk : IDisposable
 {
+    /// <summary>The folder within the dataset that all workers share.</summary>
+    public const string FolderName = "worker";
+
     private const int MostPerMachine = 256;
     private readonly FileStream _claim;
 
@@ -21,7 +24,7 @@ public sealed class WorkerDesk : IDisposable
     /// <exception cref="SeasonException">The folder cannot be written to.</exception>
     public static WorkerDesk Claim(string datasetFolder, string machine)
     {
-        var folder = Path.Combine(datasetFolder, "worker");
+        var folder = Path.Combine(datasetFolder, FolderName);
         var names = Directory.CreateDirectory(Path.Combine(folder, "names")).FullName;
         var plain = string.Concat(machine.Select(c => char.IsAsciiLetterOrDigit(c) ? c : '_'));
         for (var i = 1; i <= MostPerMachine; i++)

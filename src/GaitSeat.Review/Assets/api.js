@@ -26,11 +26,20 @@ export const question = async (id) => (await ask(of(id))).json();
 export const tracks = async (id) => (await ask(`${of(id)}/tracks`)).json();
 export const beside = async (id) => (await ask(`${of(id)}/beside`)).json();
 export const besideOne = async (id, other) => (await ask(`${of(id)}/beside/${encodeURIComponent(other)}`)).json();
+export const marks = async (id, seconds) => (await ask(`${of(id)}/marks?time=${seconds}`)).json();
+export const saveMarks = (given) => post("/api/marks", given);
 export const answer = (given) => post("/api/answer", given);
 export const undo = () => post("/api/undo", {});
 
+export const run = async () => (await ask("/api/run")).json();
+export const retry = (clipKey) => post("/api/retry", { clipKey });
+export const season = async () => (await ask("/api/season")).json();
+export const rider = async (number, widthPx) => (await ask(`/api/season/${number}?width=${Math.round(widthPx)}`)).json();
+
+/** A drawing of the program as an element, from its text. */
+export const svgOf = (text) => document.importNode(new DOMParser().parseFromString(text, "image/svg+xml").documentElement, true);
+
 /** A drawing of the program as an element; `kind` is strip or history. */
 export async function drawing(id, kind, widthPx) {
-  const text = await (await ask(`${of(id)}/${kind}?width=${Math.round(widthPx)}`)).text();
-  return document.importNode(new DOMParser().parseFromString(text, "image/svg+xml").documentElement, true);
+  return svgOf(await (await ask(`${of(id)}/${kind}?width=${Math.round(widthPx)}`)).text());
 }

@@ -46,6 +46,15 @@ export function jump(seconds) {
   video.currentTime = Math.max(0, Math.min(seconds, Number.isFinite(video.duration) ? video.duration : seconds));
 }
 
+export function pause() {
+  wants = false;
+  video.pause();
+  told();
+}
+
+/** Into the middle of the frame of that time, so that rounding shows no other. */
+export const jumpToFrame = (seconds) => jump(seconds + frameSeconds / 2);
+
 export function toggle() {
   wants = video.paused;
   if (wants) video.play().catch(told);
@@ -55,14 +64,13 @@ export function toggle() {
 
 /** By the true times of the frames where they are known, into the middle of the frame, so that rounding shows no other. */
 export function step(frames) {
-  wants = false;
-  video.pause();
+  pause();
   const now = video.currentTime;
   if (times?.length) {
     let at = times.findIndex((t) => t > now + 1e-4);
     at = (at < 0 ? times.length : at) - 1;
     const target = times[Math.max(0, Math.min(times.length - 1, at + frames))];
-    jump(target + frameSeconds / 2);
+    jumpToFrame(target);
   } else jump(now + frames * frameSeconds);
   told();
 }

@@ -1,6 +1,7 @@
 // The review screen: one question after the other, each answer saved before the next is shown.
 import * as api from "./api.js";
 import * as beside from "./beside.js";
+import * as marking from "./marking.js";
 import * as overlays from "./overlay.js";
 import * as panel from "./panel.js";
 import * as player from "./player.js";
@@ -18,6 +19,7 @@ async function go(id) {
   el("screen").hidden = false;
   current = shown;
   beside.close();
+  marking.close();
   history.replaceState(null, "", `#${id}`);
   panel.show(shown);
   panel.others(shown, (other) => run(() => go(other)));
@@ -67,6 +69,7 @@ async function finish() {
 
 function empty(page) {
   beside.close();
+  marking.close();
   player.show({ clip: { refusal: "-" }, spell: {} });
   current = null;
   el("screen").hidden = true;
@@ -101,6 +104,7 @@ function sit(direction) {
 async function run(act) {
   if (busy) return;
   busy = true;
+  el("screen").setAttribute("aria-busy", "true");
   panel.state("");
   try {
     await act();
@@ -109,6 +113,7 @@ async function run(act) {
     if (!current) { el("empty").hidden = false; el("empty-title").textContent = "Not open"; el("empty-text").textContent = e.message; }
   } finally {
     busy = false;
+    el("screen").setAttribute("aria-busy", "false");
   }
 }
 
@@ -124,6 +129,29 @@ function lookBeside() {
   else run(async () => panel.state(await beside.open(current)));
 }
 
+/** Marks on the frame that is shown; while marking, the keys of answers do nothing. */
+function mark() {
+  if (marking.isOpen()) marking.close();
+  else if (!current.clip.refusal && el("video").videoWidth) run(async () => { beside.close(); await marking.open(current); });
+}
+
+/** To another frame, whose marks are shown when it is there. */
+async function markFrame(move) {
+  move();
+  await new Promise((done) => { el("video").addEventListener("seeked", done, { once: true }); setTimeout(done, 1000); });
+  await marking.open(current);
+}
+
+const markKeys = {
+  s: () => run(marking.save),
+  z: () => marking.toggleZoom(),
+  k: mark,
+  escape: mark,
+  ",": () => run(() => markFrame(() => player.step(-1))),
+  ".": () => run(() => markFrame(() => player.step(1))),
+  "[": () => run(() => markFrame(() => sit(-1))),
+  "]": () => run(() => markFrame(() => sit(1))),
+};
 const keys = {
   a: () => run(() => answer("agrees")),
   d: () => run(() => answer("does_not")),
@@ -133,6 +161,7 @@ const keys = {
   m: () => el("note").focus(),
   o: switchOverlay,
   b: lookBeside,
+  k: mark,
   v: () => beside.isOpen() && run(() => beside.next()),
   " ": player.toggle,
   ",": () => player.step(-1),
@@ -154,19 +183,33 @@ document.addEventListener("keydown", (event) => {
     return;
   }
   if (event.key === " " && event.target.matches("button, summary")) return;
+  if (marking.isOpen()) {
+    const marks = markKeys[event.key.toLowerCase()];
+    if (marks) {
+      event.preventDefault();
+      marks();
+    }
+    return;
+  }
   const act = always[event.key.toLowerCase()] ?? (current ? keys[event.key.toLowerCase()] : undefined);
   if (!act || event.repeat && !",.".includes(event.key)) return;
   event.preventDefault();
   act();
 });
 
-for (const b of document.querySelectorAll("[data-answer]")) b.addEventListener("click", () => run(() => answer(b.dataset.answer)));
+for (const b of document.querySelectorAll("[data-answer]")) b.addEventListener("click", () => { marking.close(); run(() => answer(b.dataset.answer)); });
 for (const b of document.querySelectorAll("[data-speed]")) b.addEventListener("click", () => player.setSpeed(Number(b.dataset.speed)));
-el("play").addEventListener("click", player.toggle);
-el("back").addEventListener("click", () => player.step(-1));
-el("forth").addEventListener("click", () => player.step(1));
+el("play").addEventListener("click", () => { marking.close(); player.toggle(); });
+el("back").addEventListener("click", () => (marking.isOpen() ? markKeys[","]() : player.step(-1)));
+el("forth").addEventListener("click", () => (marking.isOpen() ? markKeys["."]() : player.step(1)));
 el("overlay-switch").addEventListener("click", switchOverlay);
-el("beside").addEventListener("click", keys.b);
+el("beside").addEventListener("click", () => { marking.close(); keys.b(); });
+el("mark").addEventListener("click", mark);
+el("mark-close").addEventListener("click", mark);
+el("mark-zoom").addEventListener("click", markKeys.z);
+el("mark-save").addEventListener("click", markKeys.s);
+el("mark-back").addEventListener("click", () => run(marking.takeBack));
+for (const b of document.querySelectorAll("[data-began]")) b.addEventListener("click", () => marking.setBegan(b.dataset.began));
 el("beside-next").addEventListener("click", keys.v);
 el("next").addEventListener("click", keys.n);
 el("previous").addEventListener("click", keys.p);

@@ -19,6 +19,9 @@ public sealed class ClipShelf(string folder, IReadOnlyDictionary<string, ClipFac
     /// <returns>Null where nothing stands against showing what was measured of the clip.</returns>
     public string? Refusal(string clipKey) => Facts(clipKey) is { } facts ? consent.Refusal(facts.ClipFile) : "The run has no such clip.";
 
+    /// <summary>Whether what is known of a clip may be shown, also of one that was set aside.</summary>
+    public bool HasConsent(string clipFile) => consent.Refusal(clipFile) is null;
+
     public async Task<ShelvedClip> FindAsync(string clipKey, CancellationToken cancellationToken)
     {
         if (Refusal(clipKey) is { } refusal) return new(null, refusal);

@@ -14,7 +14,7 @@ internal sealed class Answers(Desk desk)
 
     internal async Task AnswerAsync(HttpContext context)
     {
-        if (await ReadAsync(context) is not { } given) return;
+        if (await Body.ReadAsync<GivenAnswer>(context) is not { } given) return;
         if (desk.Find(given.Id ?? "") is not { } question)
         {
             await Guard.RefuseAsync(context, StatusCodes.Status404NotFound, "There is no such question, or its clip may not be shown.");
@@ -57,20 +57,5 @@ internal sealed class Answers(Desk desk)
         if (answer != VerdictAnswer.Agrees) return Enum.GetValues<Fault>();
         Fault[] named = [.. Enum.GetValues<Fault>().Where(f => f.ToTerm() == term)];
         return named.Length == 0 ? null : named;
-    }
-
-    private static async Task<GivenAnswer?> ReadAsync(HttpContext context)
-    {
-        try
-        {
-            if (await context.Request.ReadFromJsonAsync<GivenAnswer>(context.RequestAborted) is { } given) return given;
-        }
-        catch (Exception e) when (e is System.Text.Json.JsonException or BadHttpRequestException)
-        {
-            // Said below, like an empty body.
-        }
-
-        await Guard.RefuseAsync(context, StatusCodes.Status400BadRequest, "The request is no answer this page sends.");
-        return null;
     }
 }

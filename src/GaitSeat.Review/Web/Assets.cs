@@ -7,14 +7,23 @@ namespace GaitSeat.Review.Web;
 /// <summary>The files of the page, which lie in the program itself: there is no folder to step out of.</summary>
 internal sealed class Assets(Door door)
 {
-    private const string Page = "index.html", CsrfMark = "{{csrf}}", CautionsMark = "{{cautions}}";
+    private const string CsrfMark = "{{csrf}}", CautionsMark = "{{cautions}}";
 
     private static readonly Dictionary<string, string> Types = new(StringComparer.Ordinal) { [".js"] = "text/javascript; charset=utf-8", [".css"] = "text/css; charset=utf-8", [".svg"] = "image/svg+xml" };
 
-    internal async Task PageAsync(HttpContext context)
+    /// <param name="name">Of the page's file.</param>
+    internal async Task PageAsync(HttpContext context, string name)
     {
         context.Response.ContentType = "text/html; charset=utf-8";
-        await context.Response.WriteAsync((await ReadAsync(Page))!.Replace(CsrfMark, door.Csrf, StringComparison.Ordinal).Replace(CautionsMark, HtmlEncoder.Default.Encode(Cautions.Text), StringComparison.Ordinal));
+        await context.Response.WriteAsync((await ReadAsync(name))!.Replace(CsrfMark, door.Csrf, StringComparison.Ordinal).Replace(CautionsMark, HtmlEncoder.Default.Encode(Cautions.Text), StringComparison.Ordinal));
+    }
+
+    /// <summary>The page that asks for the password; it holds no secret.</summary>
+    internal static async Task LogInAsync(HttpContext context)
+    {
+        context.Response.StatusCode = StatusCodes.Status401Unauthorized;
+        context.Response.ContentType = "text/html; charset=utf-8";
+        await context.Response.WriteAsync((await ReadAsync("login.html"))!);
     }
 
     internal static async Task FileAsync(HttpContext context, string name)

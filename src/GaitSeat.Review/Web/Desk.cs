@@ -101,7 +101,8 @@ internal sealed class Desk
 
     private IReadOnlyList<BesideSpell> BesideOf(Question question, MeasureDefinition measure) => _beside.Of(question, measure.Measure, key => Shelf.Refusal(key) is null);
 
-    private MotionTrace? TraceOf(RiddenSpell spell)
+    /// <summary>Signals and points of the spell's clip; null where the run kept none.</summary>
+    internal MotionTrace? TraceOf(RiddenSpell spell)
     {
         var key = spell.Provenance.ClipKey;
         if (_tracks.Count > TracksKept) _tracks.Clear();

@@ -1,7 +1,9 @@
 using System.Globalization;
 using System.Net;
 using GaitSeat.Review.Clips;
+using GaitSeat.Review.Marks;
 using GaitSeat.Review.Questions;
+using GaitSeat.Review.Seasons;
 using GaitSeat.Store;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
@@ -14,20 +16,25 @@ namespace GaitSeat.Review.Web;
 /// <summary>The review page cannot be opened.</summary>
 public sealed class ReviewException(string message, Exception? inner = null) : Exception(message, inner);
 
-/// <summary>The review page on this machine's loopback address. It asks nothing of any other machine, and serves clips by their keys alone.</summary>
+/// <summary>The review page, on this machine's loopback address unless it is shared. It asks nothing of any other machine, and serves clips by their keys alone.</summary>
 public sealed class ReviewSite : IAsyncDisposable
 {
-    private const int LargestBodyBytes = 16 * 1024, PageLines = 50, NarrowestPx = 260, WidestPx = 1600;
+    private const int LargestBodyBytes = 16 * 1024, PageLines = 50, NarrowestPx = 200, WidestPx = 1600;
     private readonly WebApplication _app;
     private readonly Door _door;
     private readonly Desk _desk;
+    private readonly MarkDesk _marks;
 
-    private ReviewSite(WebApplication app, Door door, Desk desk) => (_app, _door, _desk) = (app, door, desk);
+    private readonly Share? _share;
+    private readonly LogIn? _logIn;
+
+    private ReviewSite(WebApplication app, Door door, Desk desk, MarkDesk marks, Share? share, LogIn? logIn) =>
+        (_app, _door, _desk, _marks, _share, _logIn) = (app, door, desk, marks, share, logIn);
 
     /// <summary>Where it is reached, without the token.</summary>
-    public string Address => _app.Urls.First();
+    public string Address => _share is null ? _app.Urls.First() : $"https://{_share.HostName}:{new Uri(_app.Urls.First()).Port}";
 
-    /// <summary>The link to print; its token works once. Null once it was used.</summary>
+    /// <summary>The link to print; its token works once. Null once it was used, and where the page is shared and asks for a password instead.</summary>
     public string? Link => _door.Token is { } token ? $"{Address}{Guard.EnterPath}?token={token}" : null;
 
     /// <summary>How many questions there are, and how many are not shown for want of consent.</summary>
@@ -35,28 +42,40 @@ public sealed class ReviewSite : IAsyncDisposable
 
     /// <param name="judge">Pseudonym of who judges.</param>
     /// <param name="port">0 for one that is free.</param>
+    /// <param name="share">How the page is shared; null for this machine alone.</param>
     /// <exception cref="ReviewException">The port is taken.</exception>
     /// <exception cref="DatasetException">The dataset cannot be read.</exception>
-    public static async Task<ReviewSite> StartAsync(ReviewSeason season, string clipFolder, string judge, int port, TimeProvider time)
+    public static async Task<ReviewSite> StartAsync(ReviewSeason season, string clipFolder, string judge, int port, TimeProvider time, Share? share = null)
     {
         ArgumentNullException.ThrowIfNull(season);
         using var query = new DatasetQuery(season.Dataset.Folder);
-        var shelf = new ClipShelf(clipFolder, ClipFacts.Read(query, season.Run), new(clipFolder, time));
+        return await StartAsync(season, clipFolder, new(clipFolder, ClipFacts.Read(query, season.Run), new(clipFolder, time)), SeasonFacts.Read(query, season.Run), judge, port, time, share);
+    }
+
+    /// <param name="shelf">The clips of the run.</param>
+    /// <param name="facts">What the season screen shows beyond the spells.</param>
+    internal static async Task<ReviewSite> StartAsync(ReviewSeason season, string clipFolder, ClipShelf shelf, SeasonFacts facts, string judge, int port, TimeProvider time, Share? share)
+    {
         var desk = new Desk(season, shelf, new(season.Dataset, season.Run, judge, time));
-        var door = new Door();
+        var fileOf = facts.Clips.ToDictionary(c => c.ClipKey, c => c.ClipFile, StringComparer.Ordinal);
+        var seasonDesk = new SeasonDesk(new(season.Spells, season.Flags, facts, key => fileOf.TryGetValue(key, out var file) && shelf.HasConsent(file)), desk.Book);
+        var marks = new MarkDesk(season, desk, judge, time);
+        var door = new Door(share?.Password, time);
+        var logIn = share is null ? null : new LogIn(door);
         var builder = WebApplication.CreateEmptyBuilder(new());
-        builder.WebHost.UseKestrelCore().ConfigureKestrel(k =>
+        builder.WebHost.UseKestrelCore().UseKestrelHttpsConfiguration().ConfigureKestrel(k =>
         {
             k.AddServerHeader = false;
             k.Limits.MaxRequestBodySize = LargestBodyBytes;
-            k.Listen(IPAddress.Loopback, port);
+            if (share is null) k.Listen(IPAddress.Loopback, port);
+            else k.Listen(share.Address, port, listen => listen.UseHttps(share.Certificate));
         });
         builder.Services.AddRoutingCore();
         var app = builder.Build();
-        var guard = new Guard(door);
+        var guard = new Guard(door, logIn, share is null ? Guard.IsLoopbackName : host => share.Certificate.MatchesHostname(host.Trim('[', ']')));
         app.Use(next => context => guard.InvokeAsync(context, next));
         app.Use(next => context => SayingWhatFailsAsync(context, next));
-        Map(app, new(door), desk, new(season, judge, time));
+        Map(app, new(door), desk, seasonDesk, new(season.Dataset, season.Run, clipFolder, shelf, time), marks, new(season, judge, time));
         try
         {
             await app.StartAsync();
@@ -67,20 +86,23 @@ public sealed class ReviewSite : IAsyncDisposable
             throw new ReviewException($"The review page cannot use port {port}: {e.Message} Give --port a free one, or leave it out.", e);
         }
 
-        return new(app, door, desk);
+        return new(app, door, desk, marks, share, logIn);
     }
 
     public async ValueTask DisposeAsync()
     {
         await _app.DisposeAsync();
         _desk.Verdicts.Dispose();
+        _marks.Dispose();
+        _logIn?.Dispose();
     }
 
-    private static void Map(WebApplication app, Assets assets, Desk desk, ShownLog log)
+    private static void Map(WebApplication app, Assets assets, Desk desk, SeasonDesk season, RunDesk run, MarkDesk marks, ShownLog log)
     {
         var answers = new Answers(desk);
         app.UseRouting();
-        app.MapGet("/", (RequestDelegate)assets.PageAsync);
+        app.MapGet("/", (RequestDelegate)(c => assets.PageAsync(c, "index.html")));
+        app.MapGet("/season", (RequestDelegate)(c => assets.PageAsync(c, "season.html")));
         app.MapGet("/app/{name}", (RequestDelegate)(c => Assets.FileAsync(c, (string)c.GetRouteValue("name")!)));
         // Browsers ask for this by themselves.
         app.MapGet("/favicon.ico", (RequestDelegate)(c => Assets.FileAsync(c, "icon.svg")));
@@ -96,6 +118,13 @@ public sealed class ReviewSite : IAsyncDisposable
         app.MapGet("/api/questions/{id}/beside", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => c.Response.WriteAsJsonAsync(desk.Beside(q)))));
         app.MapGet("/api/questions/{id}/beside/{other}", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => BesideAsync(c, desk, q))));
         app.MapMethods("/clip/{key}", [HttpMethods.Get, HttpMethods.Head], (RequestDelegate)(c => ClipAsync(c, desk, log)));
+        app.MapGet("/api/season", (RequestDelegate)(c => c.Response.WriteAsJsonAsync(season.Page())));
+        app.MapGet("/api/season/{rider:int}", (RequestDelegate)(c => season.RiderAsync(c, int.Parse((string)c.GetRouteValue("rider")!, CultureInfo.InvariantCulture), WidthOf(c))));
+        app.MapGet("/api/questions/{id}/marks", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => marks.ShowAsync(c, q))));
+        app.MapPost("/api/marks", (RequestDelegate)marks.SaveAsync);
+        app.MapGet("/run", (RequestDelegate)(c => assets.PageAsync(c, "run.html")));
+        app.MapGet("/api/run", (RequestDelegate)run.PageAsync);
+        app.MapPost("/api/retry", (RequestDelegate)run.RetryAsync);
         app.MapPost("/api/answer", (RequestDelegate)answers.AnswerAsync);
         app.MapPost("/api/undo", (RequestDelegate)answers.UndoAsync);
         app.MapFallback(c => Guard.RefuseAsync(c, StatusCodes.Status404NotFound, "There is no such page."));

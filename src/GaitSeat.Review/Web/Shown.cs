@@ -65,3 +65,17 @@ internal sealed record ShownAnswer(string Answer, string Label, string? Note, st
 internal sealed record GivenAnswer(string? Id, string? Answer, string? Fault, string? Note);
 
 internal sealed record UndoneAnswer(string? Id, string Text);
+
+/// <param name="Measures">What is drawn, with units.</param>
+/// <param name="Span">First and last day; null without a week.</param>
+/// <param name="Hidden">Clips of the run that are not shown for want of consent.</param>
+internal sealed record SeasonPage(IReadOnlyList<string> Measures, string? Span, int Weeks, int Hidden, IReadOnlyList<SeasonRider> Riders);
+
+/// <param name="Strides">Trusted ones.</param>
+internal sealed record SeasonRider(int Number, string Name, int Clips, int Spells, int Strides);
+
+/// <param name="Findings">Flags; with the question's id where it is in the queue.</param>
+internal sealed record ShownRider(IReadOnlyList<SeasonPanel> Panels, IReadOnlyList<string> Changes, IReadOnlyList<string> LeftOut, IReadOnlyList<OtherFinding> Findings);
+
+/// <param name="Words">The same in words.</param>
+internal sealed record SeasonPanel(string Title, string Svg, string Words);

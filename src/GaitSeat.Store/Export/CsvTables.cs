@@ -4,7 +4,7 @@ namespace GaitSeat.Store;
 internal static class CsvTables
 {
     /// <summary>One row a frame (see the other formats), and what named people said.</summary>
-    private static readonly string[] NotExported = [TracksTable.Name, VerdictsTable.Name];
+    private static readonly string[] NotExported = [TracksTable.Name, VerdictsTable.Name, MarksTable.Name];
 
     /// <summary>Free text of the yard, file names and what would tie a row to them: may name people.</summary>
     private static readonly string[] FreeText = ["clip_file", "note", "extra", "detail", "session_hash", "clip_before", "clip_after"];

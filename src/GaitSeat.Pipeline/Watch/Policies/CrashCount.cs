@@ -22,9 +22,21 @@ public sealed class CrashCount(string path, TimeProvider time)
     {
         ArgumentNullException.ThrowIfNull(desk);
         ArgumentException.ThrowIfNullOrEmpty(clipKey);
-        var folder = Directory.CreateDirectory(Path.Combine(desk.Folder, "crashes")).FullName;
-        return new(Path.Combine(folder, $"{clipKey[..16]}-{pipelineHash[..8]}-{modelHash[..8]}.jsonl"), time);
+        var path = PathOf(desk.Folder, clipKey, pipelineHash, modelHash);
+        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        return new(path, time);
     }
+
+    /// <summary>Lets a clip begin at no crash again.</summary>
+    /// <exception cref="IOException">The count cannot be taken away.</exception>
+    public static void Forget(string datasetFolder, string clipKey, string pipelineHash, string modelHash)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(clipKey);
+        if (PathOf(Path.Combine(datasetFolder, WorkerDesk.FolderName), clipKey, pipelineHash, modelHash) is var path && File.Exists(path)) File.Delete(path);
+    }
+
+    private static string PathOf(string workerFolder, string clipKey, string pipelineHash, string modelHash) =>
+        Path.Combine(workerFolder, "crashes", $"{clipKey[..16]}-{pipelineHash[..8]}-{modelHash[..8]}.jsonl");
 
     private IReadOnlyList<Entry> All => [.. JsonLines.ReadAll<Entry>(Path.GetDirectoryName(path)!, Path.GetFileName(path))];
 
