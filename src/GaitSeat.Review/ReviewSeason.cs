@@ -32,17 +32,17 @@ public sealed record ReviewSeason(
     /// <param name="models">Fault models in use; a fault without one is left to its rule.</param>
     /// <param name="minutes">How long the judge has; null for a queue that holds every flag.</param>
     public static ReviewSeason Of(
-        Dataset dataset, DatasetRun run, FeatureTable table, IReadOnlyList<Verdict> verdicts, IReadOnlyDictionary<Fault, FaultModel> models, RuleSettings rules,
+        Dataset dataset, DatasetRun run, FeatureTable table, IReadOnlyList<Verdict> verdicts, IReadOnlyDictionary<Fault, FaultModel> models, RuleSettings rules, FaultSettings faults,
         TeachingOrder order, IReadOnlyDictionary<Fault, ExerciseCard> cards, ReadSettings read, double? minutes)
     {
         ArgumentNullException.ThrowIfNull(table);
         ArgumentNullException.ThrowIfNull(verdicts);
-        var flagger = new Flagger(models, rules, new FlagSettings());
+        ArgumentNullException.ThrowIfNull(faults);
+        var flagger = new Flagger(models, rules, faults.Flags);
         var scores = flagger.Score(table);
         var flags = flagger.Flag(scores);
-        var settings = new QueueSettings();
         // The number of verdicts as seed, as 'queue' does: the same state of the dataset gives the same list.
-        var list = new QueueRanker(order, settings).Rank(scores, flags, verdicts, minutes ?? EnoughFor(flags, settings), verdicts.Count);
+        var list = new QueueRanker(order, faults.Queue).Rank(scores, flags, verdicts, minutes ?? EnoughFor(flags, faults.Queue), verdicts.Count);
         return new(dataset, run, [.. table.Rows.Select(r => r.Spell)], scores, flags, list.Items, cards, read);
     }
 

@@ -61,7 +61,7 @@ internal sealed class MadeSeason : IDisposable
         using var query = new DatasetQuery(dataset.Folder);
         var run = DatasetRun.Choose(query, null);
         return ReviewSeason.Of(
-            dataset, run, FeatureTable.Of(SpellReader.Read(query, run), new()), StandingVerdicts.Of(new VerdictStore(dataset).All()), new Dictionary<Fault, FaultModel>(), new RuleSettings(),
+            dataset, run, FeatureTable.Of(SpellReader.Read(query, run), new()), StandingVerdicts.Of(new VerdictStore(dataset).All()), new Dictionary<Fault, FaultModel>(), new RuleSettings(), new(),
             TeachingOrder.Read(Path.Combine(Root, "datasets", "teaching-order.json")), ExerciseCards.Read(Path.Combine(Root, "datasets", "exercises")), new ReadSettings(), minutes);
     }
 

@@ -83,7 +83,7 @@ public sealed class ReviewCommand(AnsiConsoles consoles) : AsyncCommand<ReviewCo
         var judged = JudgedSeason.Open(settings.Dataset, settings.Run, pipeline.Faults.Features);
         var models = judged.ModelsInUse(consoles.Error.WriteLine).ToDictionary(m => m.Key, m => m.Value.Model);
         var season = ReviewSeason.Of(
-            judged.Dataset, judged.Run, judged.Table, judged.Verdicts, models, pipeline.Rules, TeachingOrder.Read(Places.TeachingOrder), ExerciseCards.Read(Places.Exercises), pipeline.Read, settings.Minutes);
+            judged.Dataset, judged.Run, judged.Table, judged.Verdicts, models, pipeline.Rules, pipeline.Faults, TeachingOrder.Read(Places.TeachingOrder), ExerciseCards.Read(Places.Exercises), pipeline.Read, settings.Minutes);
         var share = settings.Share ? await ShareAsync(settings, cancellationToken) : null;
         await using var site = await ReviewSite.StartAsync(season, settings.Folder, settings.Judge.Trim(), settings.Port, TimeProvider.System, share);
         foreach (var note in notes) consoles.Error.WriteLine(note);

@@ -18,6 +18,9 @@ public sealed class WatchRun(WatchRunTools tools)
     private int _waiting = -1;
     private bool _queueGone;
 
+    /// <summary>Whether the tables of the whole run may be behind the clips.</summary>
+    private bool _tablesDue = true;
+
     /// <summary>Goes round until stopped; then stops the clips under way and writes what was done.</summary>
     public async Task RunAsync(CancellationToken ct)
     {
@@ -102,14 +105,28 @@ public sealed class WatchRun(WatchRunTools tools)
             foreach (var ticket in tools.Queue.Offer(tools.Pending.Due([.. pending.Where(settled.Contains)]))) tools.Voice.Queued(ticket);
     }
 
-    /// <summary>What the clips of a session show together, and what the night came to; nothing where nothing was done since the last time.</summary>
+    /// <summary>
+    /// Tables of whole sessions, flags, and what the night came to; nothing where nothing was done since the last time. The tables are looked at once more in the round after, and at the start:
+    /// a worker that was killed may have left them behind its clips, and another may have written what it knew before the last clip.
+    /// </summary>
     private async Task SummariseAsync(CancellationToken ct)
     {
-        if (_night is not { } night || tools.Voice.TakeUnsummed() == 0) return;
+        if (_night is not { } night) return;
+        var ended = tools.Voice.TakeUnsummed();
+        if (ended == 0 && !_tablesDue) return;
         try
         {
-            foreach (var line in await tools.Sessions(ct)) tools.Voice.Says(line);
+            var lines = await tools.Sessions(ct);
+            _tablesDue = ended > 0;
+            if (ended == 0) return;
+            foreach (var line in lines) tools.Voice.Says(line);
             tools.Voice.Says($"summary: {tools.Writer.Write(night, _waiting, _notes)}");
+        }
+        catch (OperationCanceledException)
+        {
+            // Stopped on the way to it: the end of the run writes it.
+            tools.Voice.GiveBackUnsummed(ended);
+            throw;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -11,6 +11,9 @@ public sealed class WatchVoice(ILogger log, WatchMetrics metrics, NightJournal j
     /// <summary>Clips that ended since this was last read and set back.</summary>
     public int TakeUnsummed() => Interlocked.Exchange(ref _unsummed, 0);
 
+    /// <summary>Clips that were taken and not summed after all.</summary>
+    public void GiveBackUnsummed(int clips) => Interlocked.Add(ref _unsummed, clips);
+
     public void Says(string text) => log.LogInformation("{Text}", text);
 
     public void Queued(ClipTicket ticket)

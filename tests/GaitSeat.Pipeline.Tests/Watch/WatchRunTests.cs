@@ -60,6 +60,41 @@ public sealed class WatchRunTests : IDisposable
         Assert.Equal((0, 0), (_jobs.Offered.Count, _bench.Metrics.Waiting));
     }
 
+    [Fact]
+    public async Task TablesOfTheWholeRun_AreLookedAt_AtTheStart_AfterTheLastClip_AndOnceMore()
+    {
+        var looks = 0;
+        var run = Run(null, _ => Task.FromResult<IReadOnlyList<string>>([$"look {++looks}"]));
+        await run.StepAsync(default);
+        await run.StepAsync(default);
+        Assert.Equal(1, looks);
+
+        await _bench.RunAsync(_bench.Put("a.mp4", "a"));
+        await run.StepAsync(default);
+        await run.StepAsync(default);
+        await run.StepAsync(default);
+
+        Assert.Equal(3, looks);
+        Assert.Single(Directory.GetFiles(Summaries, "*.md"));
+    }
+
+    [Fact]
+    public async Task StoppedWhileTheTablesAreMade_WritesTheSummaryAllTheSame()
+    {
+        using var stop = new CancellationTokenSource();
+        await _bench.RunAsync(_bench.Put("a.mp4", "a"));
+        var run = Run(null, async ct =>
+        {
+            await stop.CancelAsync();
+            ct.ThrowIfCancellationRequested();
+            return [];
+        });
+
+        await run.RunAsync(stop.Token);
+
+        Assert.Single(Directory.GetFiles(Summaries, "*.md"));
+    }
+
     /// <summary>The dataset is the ledger: rows that were taken away are made again, though this worker remembers having made them.</summary>
     [Fact]
     public async Task RowsTakenAway_AreMadeAgain_InTheNextWindow()
@@ -152,9 +187,9 @@ public sealed class WatchRunTests : IDisposable
 
     private string Summaries => Path.Combine(_bench.Desk.Folder, "summaries");
 
-    private WatchRun Run(string? window) => new(new(
+    private WatchRun Run(string? window, Func<CancellationToken, Task<IReadOnlyList<string>>>? sessions = null) => new(new(
         _bench.Clips, _bench.Settings, WorkWindow.Parse(window, null, TimeZoneInfo.Utc), _bench.Sheet, _bench.Known, _bench.Pending, _jobs, _bench.Breaker,
-        _bench.Writer(), _ => Task.FromResult<IReadOnlyList<string>>([]), _bench.Voice, _bench.Metrics, _bench.Time));
+        _bench.Writer(), sessions ?? (_ => Task.FromResult<IReadOnlyList<string>>([])), _bench.Voice, _bench.Metrics, _bench.Time));
 
     private Task AfterAsync(WatchRun run, double seconds)
     {
