@@ -22,6 +22,7 @@ public sealed class PseudonymKeyTests : IDisposable
         Assert.DoesNotContain("R07", text, StringComparison.Ordinal);
         Assert.DoesNotContain("Berg", text, StringComparison.Ordinal);
         Assert.Contains("\"Rounds\":600000", text, StringComparison.Ordinal);
+        if (!OperatingSystem.IsWindows()) Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, System.IO.File.GetUnixFileMode(File));
     }
 
     [Fact]

@@ -72,7 +72,7 @@ public sealed class PseudonymKey
         return [.. _names.Where(n => n.Value.Split(' ', '-', ',').Append(n.Value).Select(Letters).Any(p => p.Length >= ShortestPart && letters.Contains(p, StringComparison.Ordinal))).Select(n => n.Key)];
     }
 
-    /// <summary>Writes the file anew, whole or not at all, under a fresh salt and nonce.</summary>
+    /// <summary>Writes the file anew, whole or not at all, under a fresh salt and nonce, for its owner alone.</summary>
     /// <exception cref="IOException">It cannot be written.</exception>
     public void Save(string path, string passphrase)
     {
@@ -83,6 +83,7 @@ public sealed class PseudonymKey
         using (var aes = new AesGcm(KeyOf(passphrase, salt, Rounds), TagBytes)) aes.Encrypt(nonce, plain, text, tag, Header(Rounds));
         CryptographicOperations.ZeroMemory(plain);
         AtomicFile.WriteText(Path.GetFullPath(path), JsonSerializer.Serialize(new Sealed(Format, Version, Rounds, salt, nonce, tag, text)) + "\n");
+        if (!OperatingSystem.IsWindows()) File.SetUnixFileMode(path, UnixFileMode.UserRead | UnixFileMode.UserWrite);
     }
 
     private static Sealed Read(string path)
