@@ -44,6 +44,10 @@ public sealed class ForgetCommand(AnsiConsoles consoles) : AsyncCommand<ForgetCo
             return known ? ExitCodes.Done : throw new SeasonException($"there is no rider '{settings.Rider}' in '{settings.Dataset}'");
         }
 
+        // A word that only stands in names of files is nobody's pseudonym, and these files are other riders'.
+        if (plan.Order.ClipKeys.Count == 0 && plan.SheetRows == 0 && !known)
+            throw new SeasonException($"there is no rider '{settings.Rider}' in '{settings.Dataset}' or the sheet; pseudonyms are taken letter by letter, capitals too");
+
         lines.Write($"Of rider '{settings.Rider}':", plan, settings.Yes);
         if (!settings.Yes) return ExitCodes.Done;
         var result = run.Do(plan, settings.By, cancellationToken);

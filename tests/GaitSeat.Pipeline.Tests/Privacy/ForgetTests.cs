@@ -1,6 +1,9 @@
+using GaitSeat.Cli;
 using GaitSeat.Pipeline.Clips;
 using GaitSeat.Pipeline.Privacy;
 using GaitSeat.Pipeline.Season;
+using GaitSeat.Pipeline.Tests.Season;
+using GaitSeat.Pipeline.Tests.Watch;
 using GaitSeat.Pipeline.Watch;
 using GaitSeat.Pipeline.Worker;
 using GaitSeat.Store;
@@ -9,6 +12,22 @@ namespace GaitSeat.Pipeline.Tests.Privacy;
 
 public sealed class ForgetTests
 {
+    [Theory]
+    [InlineData("--yes")]
+    [InlineData("--by")]
+    public async Task WordThatOnlyStandsInNamesOfClips_IsNobody_AndNothingIsTouched(string option)
+    {
+        using var season = await TracedSeason.MakeAsync(compact: false);
+        var before = DatasetBytes.Of(season.Folder);
+
+        // The clips are called "a ü.mp4" and "xa ü.mp4".
+        var (code, _, error) = await SeasonFolder.RunAsync(default, ["forget", "ü", "--dataset", season.Folder, "--clips", season.Clips, option, .. option == "--by" ? new[] { "coach" } : []]);
+
+        Assert.Equal(ExitCodes.WrongUsage, code);
+        Assert.Contains("there is no rider 'ü'", error, StringComparison.Ordinal);
+        Assert.Equal(before, DatasetBytes.Of(season.Folder));
+    }
+
     [Fact]
     public async Task DryRun_ChangesNothing_AndListsEveryPlace()
     {
