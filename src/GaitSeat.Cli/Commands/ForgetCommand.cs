@@ -38,15 +38,14 @@ public sealed class ForgetCommand(AnsiConsoles consoles) : AsyncCommand<ForgetCo
 
         var plan = await run.PlanAsync(settings.Rider, [], settings.Clips, settings.Originals, cancellationToken);
         var known = ForgottenList.Read(dataset.Folder).HasRider(settings.Rider);
-        if (plan.IsEmpty && plan.Sources.Count == 0 && plan.SheetRows == 0)
-        {
-            consoles.RawOut.WriteLine(known ? $"Nothing of '{settings.Rider}' is there; the rider was forgotten." : $"Nothing of '{settings.Rider}' is there. Pseudonyms are taken letter by letter.");
-            return known ? ExitCodes.Done : throw new SeasonException($"there is no rider '{settings.Rider}' in '{settings.Dataset}'");
-        }
-
         // A word that only stands in names of files is nobody's pseudonym, and these files are other riders'.
         if (plan.Order.ClipKeys.Count == 0 && plan.SheetRows == 0 && !known)
             throw new SeasonException($"there is no rider '{settings.Rider}' in '{settings.Dataset}' or the sheet; pseudonyms are taken letter by letter, capitals too");
+        if (plan.IsEmpty && plan.Sources.Count == 0 && plan.SheetRows == 0)
+        {
+            consoles.RawOut.WriteLine($"Nothing of '{settings.Rider}' is there; the rider was forgotten.");
+            return ExitCodes.Done;
+        }
 
         lines.Write($"Of rider '{settings.Rider}':", plan, settings.Yes);
         if (!settings.Yes) return ExitCodes.Done;

@@ -12,6 +12,6 @@ internal static class BounceClock
         if (!sits.Any(s => !s.IsMissing)) return [.. sits];
         var best = sits.Where(s => !s.IsMissing).MinBy(s => s.Se).Seconds;
         var lag = best - bounce.LowNear(best).Seconds;
-        return [.. sits.Select(s => s.IsMissing || double.IsNaN(lag) ? new(double.NaN, double.NaN) : bounce.LowNear(s.Seconds - lag))];
+        return [.. sits.Select(s => s.IsMissing || double.IsNaN(lag) ? Sit.Missing : bounce.LowNear(s.Seconds - lag))];
     }
 }

@@ -35,7 +35,7 @@ internal sealed class LowPhase(SegmentSignals signals, Smoothed[] sources, doubl
             // At an end the window keeps its length and leans inwards: a drift and a harmonic cannot be told apart over one stride.
             var middle = Math.Max(from + HalfWindowPeriods * period, Math.Min(to - HalfWindowPeriods * period, low.Seconds));
             var fits = Fits(Math.Max(from, middle - HalfWindowPeriods * period), Math.Min(to, middle + HalfWindowPeriods * period));
-            if (fits.Count == 0) return new(double.NaN, double.NaN);
+            if (fits.Count == 0) return Sit.Missing;
             low = Lowest(fits, low.Seconds, period);
         }
 

@@ -5,5 +5,8 @@ namespace GaitSeat.Motion.Strides;
 /// <param name="Se">Standard error, s.</param>
 internal readonly record struct Sit(double Seconds, double Se)
 {
+    /// <summary>One that could not be told.</summary>
+    public static Sit Missing { get; } = new(double.NaN, double.NaN);
+
     public bool IsMissing => double.IsNaN(Seconds);
 }

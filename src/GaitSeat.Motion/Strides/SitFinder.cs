@@ -17,7 +17,7 @@ internal sealed class SitFinder(StrideSettings settings)
     public List<Sit> Find(SegmentSignals signals, double from, double to, double reachFrom, double reachTo, double strideHz)
     {
         var rough = Rough(signals, from, to, strideHz);
-        GoOn(rough, new(signals, [signals.Seat, signals.OverStirrup], reachFrom, reachTo, strideHz), reachFrom, reachTo, 1 / strideHz);
+        GoOn(rough, Lows(signals, reachFrom, reachTo, strideHz), reachFrom, reachTo, 1 / strideHz);
         var sits = Placed(signals, rough, 1 / strideHz);
         var beats = BounceClock.Beats(sits, new(signals, [signals.Bounce, signals.TreadBounce], from, to, 2 * strideHz));
         return Rhythm.Steady(sits, beats, 1 / strideHz, settings.RhythmSpreadShare);
@@ -32,8 +32,7 @@ internal sealed class SitFinder(StrideSettings settings)
             {
                 var expected = edge.Seconds + direction * period;
                 if (expected < reachFrom || expected > reachTo) break;
-                var low = phase.On(-direction, expected).LowNear(expected);
-                if (!IsNear(low, expected, period / 6, LargestSe / 2 * period)) break;
+                if (Continued(phase, direction, expected, period) is not { IsMissing: false } low) break;
                 sits.Insert(direction < 0 ? 0 : sits.Count, low);
             }
         }
@@ -41,7 +40,7 @@ internal sealed class SitFinder(StrideSettings settings)
 
     private static List<Sit> Rough(SegmentSignals signals, double from, double to, double strideHz)
     {
-        var phase = new LowPhase(signals, [signals.Seat, signals.OverStirrup], from, to, strideHz);
+        var phase = Lows(signals, from, to, strideHz);
         var seed = Clearest(phase, from, to, 1 / strideHz);
         var sits = new List<Sit> { seed };
         for (var direction = -1; direction <= 1; direction += 2)
@@ -53,18 +52,11 @@ internal sealed class SitFinder(StrideSettings settings)
             {
                 // After a sit that was not where it was expected the count begins anew: a second sit turns the beat about, so that the next comes half a stride sooner.
                 var near = Math.Clamp(sits[^1].IsMissing ? expected - direction * period / 2 : expected, from, to);
-                var low = phase.LowNear(near);
-                var found = IsNear(low, near, (sits[^1].IsMissing ? 1.0 / 2 : 1.0 / 3) * period, LargestSe * period);
-                if (!found && !sits[^1].IsMissing)
-                {
-                    // The beat may break just beyond: what lies on this side of the sit still tells it.
-                    low = phase.On(-direction, expected).LowNear(expected);
-                    found = IsNear(low, expected, period / 6, LargestSe / 2 * period);
-                }
-
-                sits.Add(found ? low : new(double.NaN, double.NaN));
-                if (found && !sits[^2].IsMissing) period = 0.7 * period + 0.3 * Math.Clamp(Math.Abs(low.Seconds - last), 0.75 / strideHz, 1.33 / strideHz);
-                last = found ? low.Seconds : expected;
+                var low = IfNear(phase.LowNear(near), near, (sits[^1].IsMissing ? 1.0 / 2 : 1.0 / 3) * period, LargestSe * period);
+                if (low.IsMissing && !sits[^1].IsMissing) low = Continued(phase, direction, expected, period);
+                if (!low.IsMissing && !sits[^1].IsMissing) period = 0.7 * period + 0.3 * Math.Clamp(Math.Abs(low.Seconds - last), 0.75 / strideHz, 1.33 / strideHz);
+                sits.Add(low);
+                last = low.IsMissing ? expected : low.Seconds;
                 expected = last + direction * period;
             }
 
@@ -82,11 +74,19 @@ internal sealed class SitFinder(StrideSettings settings)
         var middle = (from + to) / 2;
         var reach = (int)((to - from) / 2 / period);
         var lows = Enumerable.Range(-reach, 2 * reach + 1).Select(k => phase.LowNear(middle + k * period)).Where(l => !l.IsMissing).ToArray();
-        return lows.Length == 0 ? new(middle, double.NaN) : lows.Where(l => l.Se <= 2 * lows.Min(o => o.Se)).MinBy(l => Math.Abs(l.Seconds - middle));
+        if (lows.Length == 0) return new(middle, double.NaN);
+        var wellKnown = 2 * lows.Min(l => l.Se);
+        return lows.Where(l => l.Se <= wellKnown).MinBy(l => Math.Abs(l.Seconds - middle));
     }
 
-    private static bool IsNear(Sit low, double expected, double reach, double largestSe) =>
-        !low.IsMissing && Math.Abs(low.Seconds - expected) < reach && low.Se < largestSe;
+    private static LowPhase Lows(SegmentSignals signals, double from, double to, double strideHz) => new(signals, [signals.Seat, signals.OverStirrup], from, to, strideHz);
+
+    /// <summary>The next sit in a direction by what lies on this side of it alone, since the beat may break just beyond; missing where it is not where it is expected.</summary>
+    private static Sit Continued(LowPhase phase, int direction, double expected, double period) =>
+        IfNear(phase.On(-direction, expected).LowNear(expected), expected, period / 6, LargestSe / 2 * period);
+
+    private static Sit IfNear(Sit low, double expected, double reach, double largestSe) =>
+        !low.IsMissing && Math.Abs(low.Seconds - expected) < reach && low.Se < largestSe ? low : Sit.Missing;
 
     /// <summary>Beside a sit that was missed the beat may break: there only the other side tells. Null where nothing is missed, or on both sides.</summary>
     private static Sit? OneSided(List<Sit> sits, int k, LowPhase phase) => (Breaks(sits, k - 1), Breaks(sits, k + 1)) switch
@@ -102,7 +102,7 @@ internal sealed class SitFinder(StrideSettings settings)
     private List<Sit> Placed(SegmentSignals signals, List<Sit> rough, double period)
     {
         // The middle between two flanks is the sit only where both belong to the same beat.
-        var flanks = rough.Select((r, k) => r.IsMissing || Breaks(rough, k - 1) || Breaks(rough, k + 1) ? new Sit(double.NaN, double.NaN) : ByFlanks(signals, r.Seconds, period)).ToList();
+        var flanks = rough.Select((r, k) => r.IsMissing || Breaks(rough, k - 1) || Breaks(rough, k + 1) ? Sit.Missing : ByFlanks(signals, r.Seconds, period)).ToList();
         var offsets = rough.Zip(flanks, (r, f) => f.Seconds - r.Seconds).ToArray();
         var offset = Robust.Median(offsets);
         if (double.IsNaN(offset)) offset = 0;
@@ -133,7 +133,7 @@ internal sealed class SitFinder(StrideSettings settings)
 
     private static Sit Blend(double byPhase, double spread, Sit flanks)
     {
-        if (double.IsNaN(byPhase)) return new(double.NaN, double.NaN);
+        if (double.IsNaN(byPhase)) return Sit.Missing;
         if (flanks.IsMissing) return new(byPhase, spread);
         double a = spread * spread, b = flanks.Se * flanks.Se;
         var weight = a / (a + b);

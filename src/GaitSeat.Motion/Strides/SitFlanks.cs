@@ -27,22 +27,22 @@ internal static class SitFlanks
         var bottom = Sample.Mean(values, Math.Max(0, centre - half), Math.Min(values.Length - 1, centre + half));
         var left = Peak(values, centre, -reach);
         var right = Peak(values, centre, reach);
-        if (double.IsNaN(bottom) || left < 0 || right < 0) return new(double.NaN, double.NaN);
+        if (double.IsNaN(bottom) || left < 0 || right < 0) return Sit.Missing;
 
         // Beside the end of a stretch the highest sample may lie on the way up and be no top: then the other top alone sets the height.
         bool leftIsTop = IsTop(values, left), rightIsTop = IsTop(values, right);
-        if (!leftIsTop && !rightIsTop) return new(double.NaN, double.NaN);
+        if (!leftIsTop && !rightIsTop) return Sit.Missing;
         var (lower, higher) = values[left] < values[right] ? (left, right) : (right, left);
-        if (leftIsTop && rightIsTop && values[lower] - bottom < LeastTopShare * (values[higher] - bottom)) return new(double.NaN, double.NaN);
+        if (leftIsTop && rightIsTop && values[lower] - bottom < LeastTopShare * (values[higher] - bottom)) return Sit.Missing;
 
         // A straight line between the tops takes slow drift out of both flanks alike.
         var drift = leftIsTop && rightIsTop ? (values[right] - values[left]) / (right - left) : 0;
         double Level(int i) => values[i] - drift * (i - centre);
         var height = levelShare * (Level(rightIsTop ? right : left) - bottom);
-        if (!(height > 0)) return new(double.NaN, double.NaN);
+        if (!(height > 0)) return Sit.Missing;
         var fall = Crossing(Level, bottom + height, (int)Math.Round(centre), -1, left);
         var rise = Crossing(Level, bottom + height, (int)Math.Round(centre), 1, right);
-        if (double.IsNaN(fall.Position) || double.IsNaN(rise.Position)) return new(double.NaN, double.NaN);
+        if (double.IsNaN(fall.Position) || double.IsNaN(rise.Position)) return Sit.Missing;
         var slope = (fall.Slope + rise.Slope) / 2 * signals.Grid.RateHz;
         return new(signals.Grid.TimeAt((fall.Position + rise.Position) / 2), source.NoiseSd / slope / Math.Sqrt(2));
     }
