@@ -37,11 +37,7 @@ public sealed class FlagPass(PipelineSettings settings, string softwareVersion)
         {
             var run = new DatasetRun(stage.PipelineHash, stage.ModelHash);
             var mark = new PassMark(dataset, "flags", ["clips", "spells", "strides"], $"{run}\n{softwareVersion}\n{Provenance.CurrentSchemaVersion}\n{SettingsWriter.Write(settings.Faults, docs: null)}\n{InUseOf(dataset)}");
-            var sources = mark.OfSources();
-            if (mark.Lines(sources) is { } same) return same;
-            var (_, lines) = await new FlagPass(settings, softwareVersion).RunAsync(dataset, run, ct);
-            mark.Keep(sources, lines);
-            return lines;
+            return await mark.LinesAsync(async () => (await new FlagPass(settings, softwareVersion).RunAsync(dataset, run, ct)).Lines);
         }
         catch (Exception e) when (e is DatasetException or IOException or UnauthorizedAccessException)
         {

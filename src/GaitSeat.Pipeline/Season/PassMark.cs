@@ -19,18 +19,17 @@ internal sealed class PassMark(Dataset dataset, string made, IReadOnlyList<strin
 
     private string FilePath => Path.Combine(dataset.Folder, "worker", made, Hash(run)[..NameDigits] + ".json");
 
-    /// <summary>To be asked before the sources are read: what comes in later is not in it.</summary>
-    public string OfSources() => Of(sources);
-
-    /// <summary>The lines that the last pass gave; null where it would not be the same today.</summary>
-    public IReadOnlyList<string>? Lines(string ofSources) =>
-        File.Exists(FilePath) && JsonLines.Parse<Mark>(File.ReadAllText(FilePath)) is { } mark && mark.Sources == ofSources && mark.Made == Of([made]) ? mark.Lines : null;
-
-    /// <summary>Written straight away: a torn one is taken for none.</summary>
-    public void Keep(string ofSources, IReadOnlyList<string> lines)
+    /// <summary>The lines of the pass, or those of the last one where it would be the same today.</summary>
+    public async Task<IReadOnlyList<string>> LinesAsync(Func<Task<IReadOnlyList<string>>> pass)
     {
+        // Before the sources are read: what comes in later is not in it.
+        var ofSources = Of(sources);
+        if (File.Exists(FilePath) && JsonLines.Parse<Mark>(File.ReadAllText(FilePath)) is { } mark && mark.Sources == ofSources && mark.Made == Of([made])) return mark.Lines;
+        var lines = await pass();
         Directory.CreateDirectory(Path.GetDirectoryName(FilePath)!);
-        File.WriteAllText(FilePath, JsonLines.Line(new Mark(ofSources, Of([made]), lines)));
+        // Written straight away: a torn one is taken for none.
+        await File.WriteAllTextAsync(FilePath, JsonLines.Line(new Mark(ofSources, Of([made]), lines)));
+        return lines;
     }
 
     private string Of(IEnumerable<string> tables)

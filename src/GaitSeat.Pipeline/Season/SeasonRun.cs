@@ -25,11 +25,10 @@ public sealed class SeasonRun(Workshop workshop, TimeProvider time, string softw
         ArgumentNullException.ThrowIfNull(request);
         var begun = time.GetTimestamp();
         var clips = ClipFolder.List(request.ClipFolder);
-        var today = DateOnly.FromDateTime(time.GetLocalNow().Date);
-        SeasonSheet.Of(request.ClipFolder, today);
+        var asWritten = SeasonSheet.Of(request.ClipFolder, DateOnly.FromDateTime(time.GetLocalNow().Date));
         var dataset = OpenDataset(request.DatasetFolder);
         var forgotten = ForgottenList.Read(dataset.Folder);
-        var sheet = SeasonSheet.Of(request.ClipFolder, today, forgotten);
+        var sheet = asWritten.Without(forgotten);
         foreach (var note in sheet.Notes) watcher?.Note(note);
         dataset.CleanLeftovers();
         var work = new ClipWork(_stage, dataset, workshop.Settings.Output.Tracks, softwareVersion);

@@ -20,11 +20,7 @@ public sealed class SeasonSheet
     /// <summary>Reads the sheet of a folder; a folder without one is fine.</summary>
     /// <param name="today">The day on which the consents must hold.</param>
     /// <exception cref="SeasonException">The sheet or its consent file holds errors; all are listed.</exception>
-    public static SeasonSheet Of(string folder, DateOnly today) => Of(folder, today, null);
-
-    /// <inheritdoc cref="Of(string, DateOnly)"/>
-    /// <param name="forgotten">Whose clips are not to be measured whatever the sheet says; null where nobody was forgotten.</param>
-    public static SeasonSheet Of(string folder, DateOnly today, ForgottenList? forgotten)
+    public static SeasonSheet Of(string folder, DateOnly today)
     {
         var path = Path.Combine(folder, SessionSheet.FileName);
         if (!File.Exists(path))
@@ -33,13 +29,20 @@ public sealed class SeasonSheet
         var sheet = SessionSheet.Read(path, today);
         return sheet.Errors.Count > 0
             ? throw new SeasonException($"'{path}' cannot be used", [.. sheet.Errors.Select(e => e.ToString())])
-            : new(forgotten is null or { Count: 0 } ? sheet.Sessions : Without(sheet.Sessions, forgotten), [.. sheet.Warnings.Select(w => w.ToString())]);
+            : new(sheet.Sessions, [.. sheet.Warnings.Select(w => w.ToString())]);
     }
 
-    private static Dictionary<string, Session> Without(IReadOnlyDictionary<string, Session> rows, ForgottenList forgotten) => rows.ToDictionary(
-        r => r.Key,
-        r => forgotten.HasRider(r.Value.Rider) ? r.Value with { Consent = false, Terms = new(ConsentUse.None, null, ConsentStanding.Forgotten) } : r.Value,
-        StringComparer.OrdinalIgnoreCase);
+    /// <summary>The same, with no consent of those who were forgotten: their clips are not to be measured whatever the sheet says.</summary>
+    public SeasonSheet Without(ForgottenList forgotten)
+    {
+        ArgumentNullException.ThrowIfNull(forgotten);
+        if (_sessions is null || forgotten.Count == 0) return this;
+        var rows = _sessions.ToDictionary(
+            r => r.Key,
+            r => forgotten.HasRider(r.Value.Rider) ? r.Value with { Consent = false, Terms = new(ConsentUse.None, null, ConsentStanding.Forgotten) } : r.Value,
+            StringComparer.OrdinalIgnoreCase);
+        return new(rows, Notes);
+    }
 
     /// <summary>The clip's row; null where it has none.</summary>
     public Session? RowOf(string clipFile) => _sessions?.GetValueOrDefault(clipFile);

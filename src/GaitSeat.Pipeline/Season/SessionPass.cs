@@ -36,11 +36,7 @@ internal sealed class SessionPass(SessionSettings settings, string softwareVersi
         try
         {
             var mark = new PassMark(dataset, "sessions", ["strides"], $"{stage.PipelineHash}\n{stage.ModelHash}\n{softwareVersion}\n{Provenance.CurrentSchemaVersion}");
-            var strides = mark.OfSources();
-            if (mark.Lines(strides) is { } same) return same;
-            var lines = await new SessionPass(settings, softwareVersion).RunAsync(dataset, stage.PipelineHash, stage.ModelHash, ct);
-            mark.Keep(strides, lines);
-            return lines;
+            return await mark.LinesAsync(() => new SessionPass(settings, softwareVersion).RunAsync(dataset, stage.PipelineHash, stage.ModelHash, ct));
         }
         catch (Exception e) when (e is DatasetException or IOException or UnauthorizedAccessException)
         {

@@ -20,7 +20,7 @@ public sealed class SheetKeeper(string folder, ForgottenList forgotten, TimeProv
             if (_sheet is not null && stamp == _stamp) return _sheet;
             try
             {
-                _sheet = SeasonSheet.Of(folder, today, forgotten);
+                _sheet = SeasonSheet.Of(folder, today).Without(forgotten);
                 foreach (var note in _sheet.Notes) say(note);
             }
             catch (SeasonException e) when (_sheet is not null)

@@ -83,8 +83,8 @@ public sealed class ForgetTests
         Assert.True(File.Exists(season.PathOf(TracedSeason.File)));
 
         var forgotten = ForgottenList.Read(season.Folder);
-        Assert.Equal("forgotten", SeasonSheet.Of(season.Clips, new(2026, 6, 1), forgotten).RowOf(TracedSeason.File)!.Against(Model.ConsentUse.Measure)!.Reason);
-        Assert.Null(SeasonSheet.Of(season.Clips, new(2026, 6, 1), forgotten).RowOf(TracedSeason.OtherFile)!.Against(Model.ConsentUse.Measure));
+        Assert.Equal("forgotten", SeasonSheet.Of(season.Clips, new(2026, 6, 1)).Without(forgotten).RowOf(TracedSeason.File)!.Against(Model.ConsentUse.Measure)!.Reason);
+        Assert.Null(SeasonSheet.Of(season.Clips, new(2026, 6, 1)).Without(forgotten).RowOf(TracedSeason.OtherFile)!.Against(Model.ConsentUse.Measure));
         // Under another name, without a row: the bytes are known.
         var again = await MeasureAsync(season, null);
         Assert.Equal((ClipEnd.NoConsent, "forgotten"), (again.End, again.Reason));
