@@ -73,7 +73,7 @@ public sealed class DetectabilityTests(ITestOutputHelper output)
         for (var i = 0; i < count; i++)
         {
             var frame = new Frame(i, rows[i].TimeSeconds, script.WidthPx, script.HeightPx);
-            maker.Draw(i, new Canvas(), frame.Rgb);
+            maker.Draw(i, new Shutter(), frame.Rgb);
             yield return (frame, rows[i]);
         }
     }

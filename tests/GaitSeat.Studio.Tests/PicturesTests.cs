@@ -63,7 +63,7 @@ public sealed class PicturesTests : IDisposable
         var stage = new Stage(ride);
         var maker = new FrameMaker(ride, stage, new StudioCamera(ride, stage));
         var rgb = new byte[maker.FrameBytes];
-        maker.Draw(frame, new Canvas(), rgb);
+        maker.Draw(frame, new Shutter(), rgb);
         return rgb;
     }
 

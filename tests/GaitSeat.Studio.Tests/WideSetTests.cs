@@ -101,7 +101,7 @@ public sealed class WideSetTests
         var stage = new Stage(ride);
         var maker = new FrameMaker(ride, stage, new StudioCamera(ride, stage));
         var rgb = new byte[maker.FrameBytes];
-        maker.Draw(1, new Canvas(), rgb);
+        maker.Draw(1, new Shutter(), rgb);
         return rgb;
     }
 }

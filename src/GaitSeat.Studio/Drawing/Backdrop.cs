@@ -18,7 +18,7 @@ internal sealed class Backdrop
     private readonly double _top;
     private readonly int _columns;
     private readonly int _rows;
-    private readonly byte[] _rgb;
+    private readonly byte[] _texels;
 
     /// <param name="states">The camera over the whole clip, ends included.</param>
     /// <param name="farthestM">Greatest distance of the horse: the fence stands beyond.</param>
@@ -38,7 +38,7 @@ internal sealed class Backdrop
         var bottom = (_heightPx + spare - states.Min(s => s.CentreYPx)) / shortest * _focalPx + MarginPx;
         _columns = (int)Math.Ceiling((right - _left) * _focalPx) + 2;
         _rows = (int)Math.Ceiling(bottom - _top) + 2;
-        _rgb = Paint(new Scenery(script, farthestM, _focalPx), (int)Math.Round(fine * blurPx));
+        _texels = Paint(new Scenery(script, farthestM, _focalPx), (int)Math.Round(fine * blurPx));
     }
 
     /// <summary>Writes the surroundings as the camera sees them into a whole frame.</summary>
@@ -46,19 +46,21 @@ internal sealed class Backdrop
     {
         if (camera.RollRad != 0)
         {
-            new TiltedView(_rgb, _columns, _rows, _widthPx, _heightPx).Unroll(camera, _focalPx, _left, _top, rgb);
+            new TiltedView(_texels, _columns, _rows, _widthPx, _heightPx).Unroll(camera, _focalPx, _left, _top, rgb);
             return;
         }
 
-        Span<int> column = stackalloc int[_widthPx];
+        // Whole vectors; what lies beyond the last column is never written.
+        var padded = (_widthPx + Vector<int>.Count - 1) / Vector<int>.Count * Vector<int>.Count;
+        Span<int> column = stackalloc int[padded];
         Span<int> share = stackalloc int[_widthPx];
-        Span<float> rowStep = stackalloc float[_widthPx];
+        Span<float> rowStep = stackalloc float[padded];
         for (var x = 0; x < _widthPx; x++)
         {
             var angle = Math.Atan((x + 0.5 - camera.CentreXPx) / camera.FocalPx);
             var at = (camera.PanRad + angle - _left) * _focalPx - 0.5;
             var whole = Math.Clamp((int)Math.Floor(at), 0, _columns - 2);
-            column[x] = 3 * whole;
+            column[x] = FourTexels.TexelBytes * whole;
             share[x] = (int)(Math.Clamp(at - whole, 0, 1) * One);
             // A column of the picture shows a vertical line: heights shrink by the cosine of its angle.
             rowStep[x] = (float)(Math.Cos(angle) / camera.FocalPx * _focalPx);
@@ -74,28 +76,33 @@ internal sealed class Backdrop
 
     private void UnrollRow(float fromCentre, ReadOnlySpan<int> column, ReadOnlySpan<int> share, ReadOnlySpan<float> rowStep, Span<byte> target)
     {
-        var stride = 3 * _columns;
-        var offset = (float)-_top - 0.5f;
-        for (var x = 0; x < column.Length; x++)
+        var stride = FourTexels.TexelBytes * _columns;
+        var offset = new Vector<float>((float)-_top - 0.5f);
+        Span<int> texel = stackalloc int[column.Length];
+        Span<int> down = stackalloc int[column.Length];
+        for (var x = 0; x < column.Length; x += Vector<int>.Count)
         {
-            var at = fromCentre * rowStep[x] + offset;
-            var row = (int)at;
-            FourTexels.Blend(_rgb, row * stride + column[x], stride, share[x], (int)((at - row) * One), target, 3 * x);
+            var at = fromCentre * new Vector<float>(rowStep[x..]) + offset;
+            var row = Vector.ConvertToInt32Native(at);
+            (row * stride + new Vector<int>(column[x..])).CopyTo(texel[x..]);
+            Vector.ConvertToInt32Native((at - Vector.ConvertToSingle(row)) * One).CopyTo(down[x..]);
         }
+
+        for (var x = 0; x < share.Length; x++) FourTexels.Blend(_texels, texel[x], stride, share[x], down[x], target, 3 * x);
     }
 
     private byte[] Paint(Scenery scenery, int blurPx)
     {
-        var rgb = new byte[3 * _columns * _rows + FourTexels.Spare];
+        var texels = new byte[FourTexels.TexelBytes * _columns * _rows];
         Parallel.For(0, _rows, row =>
         {
             var line = new Vector3[_columns];
             var slope = (float)((row + 0.5 + _top) / _focalPx);
             for (var column = 0; column < _columns; column++) line[column] = scenery.At((float)(_left + (column + 0.5) / _focalPx), slope);
             if (blurPx > 1) line = Blurred(line, blurPx);
-            for (var column = 0; column < _columns; column++) Put(rgb.AsSpan(3 * (row * _columns + column), 3), line[column]);
+            for (var column = 0; column < _columns; column++) Put(texels.AsSpan(FourTexels.TexelBytes * (row * _columns + column), FourTexels.TexelBytes), line[column]);
         });
-        return rgb;
+        return texels;
     }
 
     private static Vector3[] Blurred(Vector3[] line, int length)

@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.Intrinsics;
 
 namespace GaitSeat.Studio;
 
@@ -17,7 +18,7 @@ internal readonly record struct Placement(Vector2 Origin, Vector2 AlongX, Vector
     }
 }
 
-/// <summary>The patch of the picture that is drawn on; colours 0..1.</summary>
+/// <summary>The patch of the picture that is drawn on; colours 0..1. Pixels are read from the picture when first asked for: most of a patch stays as it is.</summary>
 internal sealed class Canvas
 {
     /// <summary>Light from the upper left, in front: x right, y down, z to the viewer.</summary>
@@ -25,8 +26,10 @@ internal sealed class Canvas
     private static readonly Vector3 Halfway = Vector3.Normalize(Light + Vector3.UnitZ);
 
     private Vector4[] _pixels = [];
-    private Vector4[] _sum = [];
-    private float[] _nearness = [];
+    private Fragment[] _fragments = [];
+    private (int From, int EndExcl)[] _touched = [];
+    private byte[] _picture = [];
+    private int _pictureWidthPx;
 
     public int X { get; private set; }
 
@@ -36,30 +39,56 @@ internal sealed class Canvas
 
     public int Height { get; private set; }
 
-    public Span<Vector4> Pixels => _pixels.AsSpan(0, Width * Height);
-
-    public Span<Vector4> Row(int y) => _pixels.AsSpan(y * Width, Width);
-
-    public void Reset(int x, int y, int width, int height)
+    /// <param name="picture">The whole picture, packed RGB.</param>
+    public void Begin(Patch patch, byte[] picture, int pictureWidthPx)
     {
-        (X, Y, Width, Height) = (x, y, width, height);
-        if (_pixels.Length < width * height) _pixels = new Vector4[width * height];
+        (X, Y, Width, Height) = patch;
+        (_picture, _pictureWidthPx) = (picture, pictureWidthPx);
+        var area = Width * Height;
+        if (_pixels.Length < area) (_pixels, _fragments) = (new Vector4[area], new Fragment[area]);
+        if (_touched.Length < Height) _touched = new (int, int)[Height];
+        _touched.AsSpan(0, Height).Fill((int.MaxValue, int.MinValue));
     }
 
-    /// <summary>Room to add up the instants of one exposure, zeroed; kept from frame to frame, since a new one each would be megabytes.</summary>
-    public Span<Vector4> ClearedSum(int length)
+    /// <summary>The pixels of a row that were asked for; none: the end lies before the start.</summary>
+    public (int From, int EndExcl) Touched(int y) => _touched[y];
+
+    /// <summary>Pixels of a row, at least one, to draw on.</summary>
+    public Span<Vector4> Row(int y, int from, int endExcl)
     {
-        if (_sum.Length < length) _sum = new Vector4[length];
-        var sum = _sum.AsSpan(0, length);
-        sum.Clear();
-        return sum;
+        Demand(y, from, endExcl);
+        return _pixels.AsSpan(y * Width + from, endExcl - from);
     }
 
-    /// <summary>Room for how near each pixel's surface is; not cleared.</summary>
-    public float[] Nearness()
+    /// <summary>What solids show in pixels of a row, at least one.</summary>
+    public Span<Fragment> Fragments(int y, int from, int endExcl)
     {
-        if (_nearness.Length < Width * Height) _nearness = new float[Width * Height];
-        return _nearness;
+        Demand(y, from, endExcl);
+        return _fragments.AsSpan(y * Width + from, endExcl - from);
+    }
+
+    private void Demand(int y, int from, int endExcl)
+    {
+        var touched = _touched[y];
+        if (from < touched.From || endExcl > touched.EndExcl) Touch(y, from, endExcl);
+    }
+
+    // Keeps the touched pixels of a row in one piece.
+    private void Touch(int y, int from, int endExcl)
+    {
+        ref var touched = ref _touched[y];
+        if (touched.EndExcl < touched.From) touched = (from, from);
+        if (from < touched.From) Read(y, from, touched.From);
+        if (endExcl > touched.EndExcl) Read(y, touched.EndExcl, endExcl);
+        touched = (Math.Min(from, touched.From), Math.Max(endExcl, touched.EndExcl));
+    }
+
+    private void Read(int y, int from, int endExcl)
+    {
+        _fragments.AsSpan(y * Width + from, endExcl - from).Clear();
+        var pixels = _pixels.AsSpan(y * Width + from, endExcl - from);
+        var source = _picture.AsSpan(3 * ((Y + y) * _pictureWidthPx + X + from), 3 * pixels.Length);
+        for (var x = 0; x < pixels.Length; x++) pixels[x] = RgbPixel.Read(source, 3 * x) * (1 / 255f);
     }
 
     /// <param name="dim">1 in full light; less for the far side.</param>
@@ -83,23 +112,24 @@ internal sealed class Canvas
             Narrow(ref from, ref to, row, toRow.X, sprite.Height - 1.001f);
             var (first, last) = ((int)MathF.Ceiling(from), (int)MathF.Floor(to));
             if (first <= last)
-                DrawSpan(sprite, Row(y)[first..(last + 1)], new Vector2(column + first * toColumn.X, row + first * toRow.X), new Vector2(toColumn.X, toRow.X), shade);
+                DrawSpan(sprite, Row(y, first, last + 1), new Vector2(column + first * toColumn.X, row + first * toRow.X), new Vector2(toColumn.X, toRow.X), shade);
         }
     }
 
     private static void DrawSpan(Sprite sprite, Span<Vector4> pixels, Vector2 texel, Vector2 step, Shade shade)
     {
-        var (colours, surfaces, width) = (sprite.Colour, sprite.Surface, sprite.Width);
+        var (texels, width) = (sprite.Texels, sprite.Width);
         for (var i = 0; i < pixels.Length; i++, texel += step)
         {
-            var (column, row) = ((int)texel.X, (int)texel.Y);
-            var at = row * width + column;
-            if ((uint)column >= (uint)(width - 1) || (uint)(at + width + 1) >= (uint)colours.Length) continue;
-            var (u, v) = (texel.X - column, texel.Y - row);
-            var colour = Vector4.Lerp(Vector4.Lerp(colours[at], colours[at + 1], u), Vector4.Lerp(colours[at + width], colours[at + width + 1], u), v);
+            var whole = Vector128.ConvertToInt32Native(texel.AsVector128());
+            var part = texel.AsVector128() - Vector128.ConvertToSingle(whole);
+            var at = whole[1] * width + whole[0];
+            if ((uint)whole[0] >= (uint)(width - 1) || (uint)(at + width + 1) >= (uint)texels.Length) continue;
+            var (u, v) = (Vector256.Create(part[0]), Vector256.Create(part[1]));
+            var here = Vector256.Lerp(Vector256.Lerp(texels[at], texels[at + 1], u), Vector256.Lerp(texels[at + width], texels[at + width + 1], u), v);
+            var colour = here.GetLower().AsVector4();
             if (colour.W < 0.004f) continue;
-            var surface = Vector4.Lerp(Vector4.Lerp(surfaces[at], surfaces[at + 1], u), Vector4.Lerp(surfaces[at + width], surfaces[at + width + 1], u), v);
-            pixels[i] = shade.Lit(colour, surface) + pixels[i] * (1 - colour.W);
+            pixels[i] = shade.Lit(colour, here.GetUpper().AsVector4()) + pixels[i] * (1 - colour.W);
         }
     }
 
@@ -134,29 +164,32 @@ internal sealed class Canvas
         private const float Ambient = 0.60f;
         private const float SkyShare = 0.10f;
         private const float Direct = 0.52f;
-        private readonly Vector4 _light;
-        private readonly Vector4 _sky;
-        private readonly Vector4 _half;
+        private readonly Vector4 _x;
+        private readonly Vector4 _y;
+        private readonly Vector4 _z;
         private readonly float _dim;
 
         public Shade(Placement place, float dim)
         {
             var (x, y) = (Vector2.Normalize(place.AlongX), Vector2.Normalize(place.AlongY));
-            Vector4 InPart(Vector3 d) => new(x.X * d.X + x.Y * d.Y, y.X * d.X + y.Y * d.Y, d.Z, 0);
-            (_light, _sky, _half, _dim) = (InPart(Light), InPart(-Vector3.UnitY), InPart(Halfway), dim);
+            Vector3 InPart(Vector3 d) => new(x.X * d.X + x.Y * d.Y, y.X * d.X + y.Y * d.Y, d.Z);
+            var (light, sky, half) = (InPart(Light), InPart(-Vector3.UnitY), InPart(Halfway));
+            (_x, _y, _z) = (new(light.X, sky.X, half.X, 0), new(light.Y, sky.Y, half.Y, 0), new(light.Z, sky.Z, half.Z, 0));
+            _dim = dim;
         }
 
         public Vector4 Lit(Vector4 colour, Vector4 surface)
         {
             var normal = surface / colour.W;
-            var direct = MathF.Max(0, Vector4.Dot(normal, _light));
-            var strength = _dim * (Ambient + SkyShare * Vector4.Dot(normal, _sky) + Direct * direct);
-            var half = MathF.Max(0, Vector4.Dot(normal, _half));
-            var shine = half * half;
+            // How far it faces the light, the sky and the way halfway to the viewer.
+            var facing = normal.X * _x + normal.Y * _y + normal.Z * _z;
+            var turnedTo = Vector128.MaxNative(facing.AsVector128(), Vector128<float>.Zero).AsVector4();
+            var strength = _dim * (Ambient + SkyShare * facing.Y + Direct * turnedTo.X);
+            var shine = turnedTo.Z * turnedTo.Z;
             shine *= shine;
             shine *= shine;
             var spot = _dim * normal.W * shine * shine * 0.45f * colour.W;
-            return new Vector4(colour.X * strength + spot, colour.Y * strength + spot, colour.Z * strength + spot, colour.W);
+            return colour * strength + new Vector4(spot);
         }
     }
 }

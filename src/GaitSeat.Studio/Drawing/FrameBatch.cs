@@ -5,13 +5,13 @@ internal sealed class FrameBatch
 {
     private readonly FrameMaker _maker;
     private readonly byte[][] _frames;
-    private readonly Canvas[] _canvases;
+    private readonly Shutter[] _shutters;
 
     public FrameBatch(FrameMaker maker)
     {
         _maker = maker;
         _frames = [.. Enumerable.Range(0, Environment.ProcessorCount).Select(_ => new byte[maker.FrameBytes])];
-        _canvases = [.. _frames.Select(_ => new Canvas())];
+        _shutters = [.. _frames.Select(_ => new Shutter())];
     }
 
     public int First { get; private set; }
@@ -26,7 +26,7 @@ internal sealed class FrameBatch
         (First, Count) = (first, Math.Clamp(endExcl - first, 0, _frames.Length));
         await Parallel.ForAsync(0, Count, ct, (i, _) =>
         {
-            _maker.Draw(first + i, _canvases[i], _frames[i]);
+            _maker.Draw(first + i, _shutters[i], _frames[i]);
             return ValueTask.CompletedTask;
         });
     }

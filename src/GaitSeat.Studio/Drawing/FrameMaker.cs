@@ -2,7 +2,7 @@ using System.Numerics;
 
 namespace GaitSeat.Studio;
 
-/// <summary>Draws whole frames of a clip. Frames do not depend on each other: any number of threads may ask for any of them, each with its own <see cref="Canvas"/>.</summary>
+/// <summary>Draws whole frames of a clip. Frames do not depend on each other: any number of threads may ask for any of them, each with its own <see cref="Shutter"/>.</summary>
 internal sealed class FrameMaker
 {
     /// <summary>Instants drawn and averaged within the exposure: one for every few pixels that a limb runs in it; always two for the usual ways.</summary>
@@ -64,58 +64,36 @@ internal sealed class FrameMaker
 
     /// <param name="frame">0-based; the exposure is centred on the frame's time.</param>
     /// <param name="rgb">Receives <see cref="FrameBytes"/> bytes, packed RGB.</param>
-    public void Draw(int frame, Canvas canvas, Span<byte> rgb)
+    public void Draw(int frame, Shutter shutter, byte[] rgb)
     {
         var seconds = _times[frame];
         if (_still is not null) _still.CopyTo(rgb);
         else _backdrop.Unroll(_camera.At(seconds), rgb);
         var beyond = _ride.Script.Bystander == Bystander.Behind;
-        if (beyond) DrawBystander(seconds, canvas, rgb);
-        DrawActor(seconds, canvas, BoxOfThePair(seconds), DrawInstant, rgb);
-        if (!beyond) DrawBystander(seconds, canvas, rgb);
+        if (beyond) DrawBystander(seconds, shutter, rgb);
+        DrawActor(seconds, shutter, PatchOfThePair(seconds), DrawInstant, rgb);
+        if (!beyond) DrawBystander(seconds, shutter, rgb);
         var half = _ride.Script.ShutterSeconds / 2;
         _posts.Draw(_camera.At(seconds - half), _camera.At(seconds + half), rgb);
         _light.Dim(rgb);
         _noise.Add(rgb, frame);
     }
 
-    private void DrawBystander(double seconds, Canvas canvas, Span<byte> rgb)
+    private void DrawBystander(double seconds, Shutter shutter, byte[] rgb)
     {
         if (_bystander is null || _bystanderAt is not { } standing || !IsAhead(standing, _camera.At(seconds))) return;
-        var box = Box(_camera.At(seconds), standing, new Point3(-0.5, -0.05, -0.4), new Point3(0.6, 1.95, 0.4));
-        DrawActor(seconds, canvas, box, (at, _, onto) => _bystander.Draw(onto, _camera.At(at), standing, at), rgb);
+        var patch = PatchOf(_camera.At(seconds), standing, new Point3(-0.5, -0.05, -0.4), new Point3(0.6, 1.95, 0.4));
+        DrawActor(seconds, shutter, patch, (at, _, onto) => _bystander.Draw(onto, _camera.At(at), standing, at), rgb);
     }
 
     private static bool IsAhead(Standing standing, CameraState camera) =>
         standing.X * Math.Sin(camera.PanRad) + standing.Depth * Math.Cos(camera.PanRad) > 1.5;
 
-    private void DrawActor(double seconds, Canvas canvas, (int X, int Y, int Width, int Height) box, Action<double, int, Canvas> drawInstant, Span<byte> rgb)
+    private void DrawActor(double seconds, Shutter shutter, Patch patch, Action<double, int, Canvas> drawInstant, byte[] rgb)
     {
-        if (box.Width <= 0 || box.Height <= 0) return;
-        if (_instants == 1)
-        {
-            Begin(canvas, box, rgb);
-            drawInstant(seconds, 0, canvas);
-            Store(box, canvas.Pixels, rgb);
-            return;
-        }
-
-        var sum = canvas.ClearedSum(box.Width * box.Height);
-        for (var i = 0; i < _instants; i++)
-        {
-            Begin(canvas, box, rgb);
-            drawInstant(seconds + ((i + 0.5) / _instants - 0.5) * _ride.Script.ShutterSeconds, i, canvas);
-            var pixels = canvas.Pixels;
-            for (var k = 0; k < sum.Length; k++) sum[k] += pixels[k];
-        }
-
-        Store(box, sum, rgb);
-    }
-
-    private void Begin(Canvas canvas, (int X, int Y, int Width, int Height) box, ReadOnlySpan<byte> rgb)
-    {
-        canvas.Reset(box.X, box.Y, box.Width, box.Height);
-        Load(canvas, rgb);
+        if (patch.Width <= 0 || patch.Height <= 0) return;
+        shutter.Expose(patch, rgb, _ride.Script.WidthPx, _instants, (i, canvas) =>
+            drawInstant(seconds + ((i + 0.5) / _instants - 0.5) * _ride.Script.ShutterSeconds, i, canvas));
     }
 
     private void DrawInstant(double seconds, int instant, Canvas canvas)
@@ -129,6 +107,7 @@ internal sealed class FrameMaker
         _horse.Body(scene, moment);
         _horse.Tack(scene, moment);
         _rider.NearSide(scene, moment, _horse.Bit(moment));
+        scene.Finish();
     }
 
     // Spread over the pixel so that three or more instants make soft edges (Halton's sequence in bases 2 and 3, centred).
@@ -160,14 +139,14 @@ internal sealed class FrameMaker
         return [Hoof(true, true), Hoof(true, false), Hoof(false, true), Hoof(false, false)];
     }
 
-    private (int X, int Y, int Width, int Height) BoxOfThePair(double seconds)
+    private Patch PatchOfThePair(double seconds)
     {
         var size = _ride.Script.HorseScale;
-        return Box(_camera.At(seconds), _stage.At(_ride.At(seconds)), new Point3(-1.55 * size, -0.05, -0.9), new Point3(1.65 * size, 1.35 + 1.5 * Math.Max(1, size), 0.6));
+        return PatchOf(_camera.At(seconds), _stage.At(_ride.At(seconds)), new Point3(-1.55 * size, -0.05, -0.9), new Point3(1.65 * size, 1.35 + 1.5 * Math.Max(1, size), 0.6));
     }
 
     // The part of the picture that a box in space can cover.
-    private (int X, int Y, int Width, int Height) Box(CameraState state, Standing standing, Point3 low, Point3 high)
+    private Patch PatchOf(CameraState state, Standing standing, Point3 low, Point3 high)
     {
         const int MarginPx = 12;
         var (left, top, right, bottom) = (double.MaxValue, double.MaxValue, double.MinValue, double.MinValue);
@@ -182,30 +161,6 @@ internal sealed class FrameMaker
         var (w, h) = (_ride.Script.WidthPx, _ride.Script.HeightPx);
         var x0 = (int)Math.Clamp(left - MarginPx, 0, w);
         var y0 = (int)Math.Clamp(top - MarginPx, 0, h);
-        return (x0, y0, (int)Math.Clamp(right + MarginPx, 0, w) - x0, (int)Math.Clamp(bottom + MarginPx, 0, h) - y0);
-    }
-
-    private void Load(Canvas canvas, ReadOnlySpan<byte> rgb)
-    {
-        for (var y = 0; y < canvas.Height; y++)
-        {
-            var source = rgb.Slice(3 * ((canvas.Y + y) * _ride.Script.WidthPx + canvas.X), 3 * canvas.Width);
-            var row = canvas.Row(y);
-            for (var x = 0; x < row.Length; x++) row[x] = new Vector4(source[3 * x], source[3 * x + 1], source[3 * x + 2], 0) * (1 / 255f);
-        }
-    }
-
-    private void Store((int X, int Y, int Width, int Height) box, ReadOnlySpan<Vector4> sum, Span<byte> rgb)
-    {
-        var scale = 255f / _instants;
-        for (var y = 0; y < box.Height; y++)
-        {
-            var target = rgb.Slice(3 * ((box.Y + y) * _ride.Script.WidthPx + box.X), 3 * box.Width);
-            for (var x = 0; x < box.Width; x++)
-            {
-                var colour = Vector4.Clamp(sum[y * box.Width + x] * scale, Vector4.Zero, new Vector4(255)) + new Vector4(0.5f);
-                (target[3 * x], target[3 * x + 1], target[3 * x + 2]) = ((byte)colour.X, (byte)colour.Y, (byte)colour.Z);
-            }
-        }
+        return new(x0, y0, (int)Math.Clamp(right + MarginPx, 0, w) - x0, (int)Math.Clamp(bottom + MarginPx, 0, h) - y0);
     }
 }

@@ -8,6 +8,9 @@ internal interface IScene
     /// <param name="size">Stretch across, 1 for parts drawn in true size.</param>
     /// <param name="dim">1 in full light; less for the far side.</param>
     void Draw(Part part, PlanePoint first, double firstNear, PlanePoint second, double secondNear, float length, float size, float dim);
+
+    /// <summary>After the last part.</summary>
+    void Finish();
 }
 
 /// <summary>Parts as cards in the picture plane: right for views from the side.</summary>
@@ -15,4 +18,8 @@ internal sealed class CardScene(Canvas canvas, View view) : IScene
 {
     public void Draw(Part part, PlanePoint first, double firstNear, PlanePoint second, double secondNear, float length, float size, float dim) =>
         canvas.Draw(part.Card, view.Between(first, firstNear, second, secondNear, length, size), dim);
+
+    public void Finish()
+    {
+    }
 }

@@ -24,15 +24,18 @@ internal sealed class Solid
     public Paint Colours { get; }
 
     /// <summary>The side view's colours, without light.</summary>
-    internal sealed record Paint(Vector3[] Rgb, int Width, int Height, float OriginX, float OriginY, float TexelsPerM)
+    internal sealed record Paint(Vector4[] Rgb, int Width, int Height, float OriginX, float OriginY, float TexelsPerM)
     {
+        private readonly Vector2 _origin = new(OriginX, OriginY);
+        private readonly Vector2 _last = new(Width - 1.01f, Height - 1.01f);
+
         /// <summary>Colour at a place of the part, read between texels.</summary>
-        public Vector3 At(float x, float y)
+        public Vector4 At(float x, float y)
         {
-            var (tx, ty) = (Math.Clamp(x * TexelsPerM + OriginX, 0, Width - 1.01f), Math.Clamp(y * TexelsPerM + OriginY, 0, Height - 1.01f));
-            var (ix, iy) = ((int)tx, (int)ty);
-            var (u, v, at) = (tx - ix, ty - iy, iy * Width + ix);
-            return Vector3.Lerp(Vector3.Lerp(Rgb[at], Rgb[at + 1], u), Vector3.Lerp(Rgb[at + Width], Rgb[at + Width + 1], u), v);
+            var texel = Vector2.Clamp(new Vector2(x, y) * TexelsPerM + _origin, Vector2.Zero, _last);
+            var (column, row) = (float.ConvertToIntegerNative<int>(texel.X), float.ConvertToIntegerNative<int>(texel.Y));
+            var (u, v, at) = (texel.X - column, texel.Y - row, row * Width + column);
+            return Vector4.Lerp(Vector4.Lerp(Rgb[at], Rgb[at + 1], u), Vector4.Lerp(Rgb[at + Width], Rgb[at + Width + 1], u), v);
         }
     }
 
@@ -100,8 +103,8 @@ internal sealed class Solid
         var width = (int)MathF.Ceiling((loft.MaxX - loft.MinX) * texelsPerM) + 2;
         var height = (int)MathF.Ceiling((loft.MaxFront + loft.MaxBack) * texelsPerM) + 2;
         var (originX, originY) = (-loft.MinX * texelsPerM, loft.MaxBack * texelsPerM);
-        var rgb = new Vector3[width * height];
-        for (var i = 0; i < rgb.Length; i++) rgb[i] = loft.Skin((i % width - originX) / texelsPerM, (i / width - originY) / texelsPerM).Rgb;
+        var rgb = new Vector4[width * height];
+        for (var i = 0; i < rgb.Length; i++) rgb[i] = loft.Skin((i % width - originX) / texelsPerM, (i / width - originY) / texelsPerM).Rgb.AsVector4();
         return new(rgb, width, height, originX, originY, texelsPerM);
     }
 }

@@ -13,6 +13,7 @@ internal sealed class SolidScene(Canvas canvas, CameraState camera, Standing sta
     private const float Direct = 0.52f;
 
     private readonly Rasteriser _raster = new(canvas, standing.Facing == Model.Facing.Right ? -1 : 1);
+    private readonly Projection _projection = new(camera, standing);
     private readonly (double Sin, double Cos) _pan = Math.SinCos(camera.PanRad);
     private readonly float _turned = (float)Math.Abs(Math.Sin(standing.YawDeg * Math.PI / 180));
     private Corner[] _corners = [];
@@ -25,6 +26,8 @@ internal sealed class SolidScene(Canvas canvas, CameraState camera, Standing sta
         DrawOne(part.Solid, first.At(a), second.At(b), length, size, light);
         if (part.Build.BothSides) DrawOne(part.Solid, first.At(-a), second.At(-b), length, size, light);
     }
+
+    public void Finish() => _raster.Finish();
 
     private void DrawOne(Solid solid, Point3 first, Point3 second, float length, float size, float light)
     {
@@ -43,14 +46,15 @@ internal sealed class SolidScene(Canvas canvas, CameraState camera, Standing sta
             _corners[i] = Seen(place, p, light * LitBy(normal));
         }
 
+        _raster.Take(solid.Colours);
         for (var i = 0; i < solid.Triangles.Length; i += 3)
-            _raster.Fill(_corners[solid.Triangles[i]], _corners[solid.Triangles[i + 1]], _corners[solid.Triangles[i + 2]], solid.Colours);
+            _raster.Fill(_corners[solid.Triangles[i]], _corners[solid.Triangles[i + 1]], _corners[solid.Triangles[i + 2]]);
     }
 
     private Corner Seen(Vector3 place, Vector3 part, float light)
     {
-        var (px, pxPerM) = StudioCamera.Project(camera, standing, new Point3(place.X, place.Y, place.Z));
-        return new((float)px.X + aside.X, (float)px.Y + aside.Y, (float)pxPerM, part.X, part.Y, light);
+        var (px, pxPerM) = _projection.Of(new Point3(place.X, place.Y, place.Z));
+        return new((float)px.X + aside.X, (float)px.Y + aside.Y, new Vector4((float)pxPerM, light, part.X, part.Y));
     }
 
     private float LitBy(Vector3 normal)

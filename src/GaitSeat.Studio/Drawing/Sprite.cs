@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.Intrinsics;
 
 namespace GaitSeat.Studio;
 
@@ -16,8 +17,7 @@ internal sealed class Sprite
         OriginY = MarginTexels + loft.MaxBack * texelsPerM;
         Width = (int)MathF.Ceiling((loft.MaxX - loft.MinX) * texelsPerM) + 2 * MarginTexels + 1;
         Height = (int)MathF.Ceiling((loft.MaxFront + loft.MaxBack) * texelsPerM) + 2 * MarginTexels + 1;
-        Colour = new Vector4[Width * Height];
-        Surface = new Vector4[Width * Height];
+        Texels = new Vector256<float>[Width * Height];
     }
 
     public float TexelsPerM { get; }
@@ -31,11 +31,11 @@ internal sealed class Sprite
 
     public int Height { get; }
 
-    /// <summary>Red, green, blue, coverage; the first three already times coverage.</summary>
-    public Vector4[] Colour { get; }
-
-    /// <summary>Direction of the surface along x, y and towards the viewer, and gloss; all times coverage.</summary>
-    public Vector4[] Surface { get; }
+    /// <summary>
+    /// Lower half: red, green, blue, coverage; the first three already times coverage.
+    /// Upper half: direction of the surface along x, y and towards the viewer, and gloss; all times coverage.
+    /// </summary>
+    public Vector256<float>[] Texels { get; }
 
     public static Sprite Paint(Loft loft, float texelsPerM)
     {
@@ -65,8 +65,7 @@ internal sealed class Sprite
         var skin = loft.Skin(x, y);
         var coverage = skin.Opacity * covered / (EdgeSamples * EdgeSamples);
         var normal = Normal(loft, x, y);
-        Colour[row * Width + column] = new Vector4(skin.Rgb, 1) * coverage;
-        Surface[row * Width + column] = new Vector4(normal, skin.Gloss) * coverage;
+        Texels[row * Width + column] = Vector256.Create((new Vector4(skin.Rgb, 1) * coverage).AsVector128(), (new Vector4(normal, skin.Gloss) * coverage).AsVector128());
     }
 
     private Vector3 Normal(Loft loft, float x, float y)

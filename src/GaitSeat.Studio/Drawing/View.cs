@@ -5,6 +5,8 @@ namespace GaitSeat.Studio;
 /// <summary>One instant as the camera sees it: puts places of the rider's plane into the picture.</summary>
 internal readonly struct View(CameraState camera, Standing standing)
 {
+    private readonly Projection _projection = new(camera, standing);
+
     /// <summary>1 to the right of the picture, -1 to the left.</summary>
     public int Facing { get; } = standing.Facing == Model.Facing.Right ? 1 : -1;
 
@@ -13,7 +15,7 @@ internal readonly struct View(CameraState camera, Standing standing)
 
     public Vector2 Px(PlanePoint point, double near)
     {
-        var px = StudioCamera.Project(camera, standing, point.At(near)).Px;
+        var px = _projection.Of(point.At(near)).Px;
         return new((float)px.X, (float)px.Y);
     }
 
@@ -22,7 +24,9 @@ internal readonly struct View(CameraState camera, Standing standing)
     /// <param name="size">Stretch across, 1 for parts drawn in true size.</param>
     public Placement Between(PlanePoint first, double firstNear, PlanePoint second, double secondNear, float length, float size)
     {
-        var scale = (StudioCamera.Project(camera, standing, first.At(firstNear)).PxPerM + StudioCamera.Project(camera, standing, second.At(secondNear)).PxPerM) / 2;
-        return Placement.Between(Px(first, firstNear), Px(second, secondNear), length, (float)scale * size, Facing);
+        var (from, fromPxPerM) = _projection.Of(first.At(firstNear));
+        var (to, toPxPerM) = _projection.Of(second.At(secondNear));
+        var scale = (fromPxPerM + toPxPerM) / 2;
+        return Placement.Between(new((float)from.X, (float)from.Y), new((float)to.X, (float)to.Y), length, (float)scale * size, Facing);
     }
 }

@@ -18,24 +18,6 @@ internal readonly record struct CameraState(double PanRad, double FocalPx, doubl
 
     /// <summary>How far the lens has strayed from its place, m. The surroundings are painted as seen from the place itself: they are far enough.</summary>
     public Point3 Shift { get; init; }
-
-    /// <summary>Into the picture as it is, from the picture of a camera that stands upright.</summary>
-    public (double X, double Y) Rolled(double x, double y)
-    {
-        if (RollRad == 0) return (x, y);
-        var (sin, cos) = Math.SinCos(RollRad);
-        var (dx, dy) = (x - TurnXPx, y - TurnYPx);
-        return (TurnXPx + cos * dx - sin * dy, TurnYPx + sin * dx + cos * dy);
-    }
-
-    /// <summary>The way back.</summary>
-    public (double X, double Y) Upright(double x, double y)
-    {
-        if (RollRad == 0) return (x, y);
-        var (sin, cos) = Math.SinCos(RollRad);
-        var (dx, dy) = (x - TurnXPx, y - TurnYPx);
-        return (TurnXPx + cos * dx + sin * dy, TurnYPx - sin * dx + cos * dy);
-    }
 }
 
 /// <summary>A pinhole camera at the origin of the stage, at eye height.</summary>
@@ -124,17 +106,7 @@ internal sealed class StudioCamera
     };
 
     /// <summary>A point given in the rider's frame at its place in the picture, and the picture scale there, px per m.</summary>
-    public static (PointPx Px, double PxPerM) Project(CameraState camera, Standing standing, Point3 point)
-    {
-        var x = standing.X + point.Forward * standing.ForwardX + point.Near * standing.NearX;
-        var depth = standing.Depth + point.Forward * standing.ForwardDepth + point.Near * standing.NearDepth;
-        var (sin, cos) = Math.SinCos(camera.PanRad);
-        var across = x * cos - depth * sin - camera.Shift.Forward;
-        var away = x * sin + depth * cos - camera.Shift.Near;
-        var scale = camera.FocalPx / away;
-        var (px, py) = camera.Rolled(camera.CentreXPx + across * scale, camera.CentreYPx - (point.Up - HeightM - camera.Shift.Up) * scale);
-        return (new PointPx(px, py), scale);
-    }
+    public static (PointPx Px, double PxPerM) Project(CameraState camera, Standing standing, Point3 point) => new Projection(camera, standing).Of(point);
 
     // Three slow waves of seeded phase: smooth, and the same on every machine.
     private double Wobble(double seconds, int from) =>
