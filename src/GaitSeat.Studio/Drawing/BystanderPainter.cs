@@ -29,33 +29,35 @@ internal sealed class BystanderPainter
     public void Draw(Canvas canvas, CameraState camera, Standing standing, double seconds)
     {
         var view = new View(camera, standing);
+        var scene = new CardScene(canvas, view);
         var lean = 1.5 * Math.Sin(2 * Math.PI * (0.23 * seconds + _sway));
         var hip = new PlanePoint(0, AnkleM + 2 * LegM - 0.005);
         var shoulder = hip - Plane.Hung(TrunkM, -2 - lean);
         var ear = shoulder + new PlanePoint(0.03, 0.19);
-        Leg(canvas, view, hip, -0.09, -4, 0.8f);
-        Arm(canvas, view, shoulder, -0.18, 14 + lean, 0.8f);
-        canvas.Draw(_neck, view.Between(ear + new PlanePoint(-0.02, -0.03), 0, shoulder + new PlanePoint(-0.01, 0.05), 0, 0.15f, 1), 0.9f);
-        Leg(canvas, view, hip, 0.09, 5, 1);
-        canvas.Draw(_trunk, view.Between(shoulder, 0.1, hip, 0.1, TrunkM, 1), 1);
-        canvas.Draw(_head, view.Between(ear + new PlanePoint(0, HeadEarM), 0.03, ear, 0.03, HeadEarM, 1), 1);
-        Arm(canvas, view, shoulder, 0.18, 8 - lean, 1);
+        Leg(scene, view, hip, -0.09, -4, 0.8f);
+        Arm(scene, view, shoulder, -0.18, 14 + lean, 0.8f);
+        scene.Lay(_neck, view.Between(ear + new PlanePoint(-0.02, -0.03), 0, shoulder + new PlanePoint(-0.01, 0.05), 0, 0.15f, 1), 0.9f);
+        Leg(scene, view, hip, 0.09, 5, 1);
+        scene.Lay(_trunk, view.Between(shoulder, 0.1, hip, 0.1, TrunkM, 1), 1);
+        scene.Lay(_head, view.Between(ear + new PlanePoint(0, HeadEarM), 0.03, ear, 0.03, HeadEarM, 1), 1);
+        Arm(scene, view, shoulder, 0.18, 8 - lean, 1);
+        scene.Finish();
     }
 
-    private void Leg(Canvas canvas, View view, PlanePoint hip, double near, double spreadDeg, float dim)
+    private void Leg(CardScene scene, View view, PlanePoint hip, double near, double spreadDeg, float dim)
     {
         var knee = hip + Plane.Hung(LegM, spreadDeg + 3);
         var ankle = knee + Plane.Hung(LegM, spreadDeg - 4);
         var heel = ankle + new PlanePoint(-0.06, -0.08);
-        canvas.Draw(_foot, view.Between(heel, near, heel + new PlanePoint(FootM, 0), near, FootM, 1), dim);
-        canvas.Draw(_shank, view.Between(knee, near, ankle, near, LegM, 1), dim);
-        canvas.Draw(_thigh, view.Between(hip, near, knee, near, LegM, 1), dim);
+        scene.Lay(_foot, view.Between(heel, near, heel + new PlanePoint(FootM, 0), near, FootM, 1), dim);
+        scene.Lay(_shank, view.Between(knee, near, ankle, near, LegM, 1), dim);
+        scene.Lay(_thigh, view.Between(hip, near, knee, near, LegM, 1), dim);
     }
 
-    private void Arm(Canvas canvas, View view, PlanePoint shoulder, double near, double swingDeg, float dim)
+    private void Arm(CardScene scene, View view, PlanePoint shoulder, double near, double swingDeg, float dim)
     {
         var elbow = shoulder + Plane.Hung(UpperArmM, swingDeg);
-        canvas.Draw(_forearm, view.Between(elbow, near, elbow + Plane.Hung(ForearmM, swingDeg + 35), near, ForearmM, 1), dim);
-        canvas.Draw(_upperArm, view.Between(shoulder, near, elbow, near, UpperArmM, 1), dim);
+        scene.Lay(_forearm, view.Between(elbow, near, elbow + Plane.Hung(ForearmM, swingDeg + 35), near, ForearmM, 1), dim);
+        scene.Lay(_upperArm, view.Between(shoulder, near, elbow, near, UpperArmM, 1), dim);
     }
 }

@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace GaitSeat.Studio;
@@ -22,6 +23,7 @@ internal static class FourTexels
     /// <param name="stride">Bytes of a row.</param>
     /// <param name="u">Weight of the right texels.</param>
     /// <param name="v">Weight of the lower texels.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static void Blend(ReadOnlySpan<byte> source, int at, int stride, int u, int v, Span<byte> target, int to)
     {
         var (upper, lower) = (Pair(source, at), Pair(source, at + stride));

@@ -12,14 +12,3 @@ internal interface IScene
     /// <summary>After the last part.</summary>
     void Finish();
 }
-
-/// <summary>Parts as cards in the picture plane: right for views from the side.</summary>
-internal sealed class CardScene(Canvas canvas, View view) : IScene
-{
-    public void Draw(Part part, PlanePoint first, double firstNear, PlanePoint second, double secondNear, float length, float size, float dim) =>
-        canvas.Draw(part.Card, view.Between(first, firstNear, second, secondNear, length, size), dim);
-
-    public void Finish()
-    {
-    }
-}

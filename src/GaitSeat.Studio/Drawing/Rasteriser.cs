@@ -13,8 +13,7 @@ internal readonly record struct Corner(float X, float Y, Vector4 Carried);
 internal record struct Fragment(Vector4 Carried, int Paint);
 
 /// <summary>Fills triangles; per pixel the nearest one stays, and only what stays is coloured in the end.</summary>
-/// <param name="turning">1 where the outer side of a triangle shows when its corners run clockwise in the picture, -1 where they run the other way.</param>
-internal sealed class Rasteriser(Canvas canvas, int turning)
+internal sealed class Rasteriser
 {
     private static readonly int Lanes = Vector256<int>.Count;
     private readonly List<Solid.Paint> _paints = [];
@@ -22,6 +21,16 @@ internal sealed class Rasteriser(Canvas canvas, int turning)
     private readonly int[] _last = new int[Lanes];
     private readonly float[] _shareB = new float[Lanes];
     private readonly float[] _shareC = new float[Lanes];
+    private readonly Canvas _canvas;
+    private readonly ClearedRows<Fragment> _fragments;
+    private readonly int _turning;
+
+    /// <param name="turning">1 where the outer side of a triangle shows when its corners run clockwise in the picture, -1 where they run the other way.</param>
+    public Rasteriser(Canvas canvas, int turning)
+    {
+        (_canvas, _fragments, _turning) = (canvas, canvas.Fragments, turning);
+        _fragments.Clear(canvas.Width, canvas.Height);
+    }
 
     /// <summary>The triangles that follow have this paint.</summary>
     public void Take(Solid.Paint paint) => _paints.Add(paint);
@@ -29,22 +38,22 @@ internal sealed class Rasteriser(Canvas canvas, int turning)
     public void Fill(in Corner a, in Corner b, in Corner c)
     {
         var area = (b.X - a.X) * (c.Y - a.Y) - (b.Y - a.Y) * (c.X - a.X);
-        if (area * turning < 1e-6f) return;
-        var (x0, x1) = (Math.Max(0, (int)(Min(a.X, b.X, c.X) - canvas.X)), Math.Min(canvas.Width - 1, (int)(Max(a.X, b.X, c.X) - canvas.X)));
-        var (y0, y1) = (Math.Max(0, (int)(Min(a.Y, b.Y, c.Y) - canvas.Y)), Math.Min(canvas.Height - 1, (int)(Max(a.Y, b.Y, c.Y) - canvas.Y)));
+        if (area * _turning < 1e-6f) return;
+        var (x0, x1) = (Math.Max(0, (int)(Min(a.X, b.X, c.X) - _canvas.X)), Math.Min(_canvas.Width - 1, (int)(Max(a.X, b.X, c.X) - _canvas.X)));
+        var (y0, y1) = (Math.Max(0, (int)(Min(a.Y, b.Y, c.Y) - _canvas.Y)), Math.Min(_canvas.Height - 1, (int)(Max(a.Y, b.Y, c.Y) - _canvas.Y)));
         // Shares of corners b and c at a pixel; they grow evenly along a row.
         var (bStep, cStep) = ((c.Y - a.Y) / area, -(b.Y - a.Y) / area);
         var (toB, toC) = (b.Carried - a.Carried, c.Carried - a.Carried);
         for (var y = y0; y <= y1; y += Lanes)
         {
-            var dx = canvas.X + x0 + 0.5f - a.X;
-            var dy = Vector256.ConvertToSingle(Vector256.Create(canvas.Y + y) + Vector256<int>.Indices) + Vector256.Create(0.5f) - Vector256.Create(a.Y);
+            var dx = _canvas.X + x0 + 0.5f - a.X;
+            var dy = Vector256.ConvertToSingle(Vector256.Create(_canvas.Y + y) + Vector256<int>.Indices) + Vector256.Create(0.5f) - Vector256.Create(a.Y);
             var shareB = (Vector256.Create(dx * (c.Y - a.Y)) - dy * (c.X - a.X)) / area;
             var shareC = ((b.X - a.X) * dy - Vector256.Create((b.Y - a.Y) * dx)) / area;
             FindSpans(x0, x1, shareB, shareC, bStep, cStep);
             for (var i = 0; i < Lanes && y + i <= y1; i++)
             {
-                if (_first[i] <= _last[i]) FillSpan(canvas.Fragments(y + i, _first[i], _last[i] + 1), _shareB[i], _shareC[i], bStep, cStep, a.Carried, toB, toC);
+                if (_first[i] <= _last[i]) FillSpan(_fragments.Row(y + i, _first[i], _last[i] + 1), _shareB[i], _shareC[i], bStep, cStep, a.Carried, toB, toC);
             }
         }
     }
@@ -52,12 +61,12 @@ internal sealed class Rasteriser(Canvas canvas, int turning)
     /// <summary>Colours what was filled.</summary>
     public void Finish()
     {
-        for (var y = 0; y < canvas.Height; y++)
+        for (var y = 0; y < _canvas.Height; y++)
         {
-            var (from, endExcl) = canvas.Touched(y);
+            var (from, endExcl) = _fragments.Ready(y);
             if (from >= endExcl) continue;
-            var pixels = canvas.Row(y, from, endExcl);
-            var fragments = canvas.Fragments(y, from, endExcl);
+            var pixels = _canvas.Row(y, from, endExcl);
+            var fragments = _fragments.Row(y, from, endExcl);
             for (var i = 0; i < pixels.Length; i++)
             {
                 var carried = fragments[i].Carried;

@@ -23,17 +23,17 @@ internal sealed class Shutter
         if (_sum.Length < patch.Width) _sum = new Vector4[patch.Width];
         for (var y = 0; y < patch.Height; y++)
         {
-            var (from, endExcl) = Touched(y, instants);
+            var (from, endExcl) = Drawn(y, instants);
             if (from < endExcl) Average(y, from, endExcl, instants, rgb.AsSpan(3 * ((patch.Y + y) * widthPx + patch.X + from), 3 * (endExcl - from)));
         }
     }
 
-    private (int From, int EndExcl) Touched(int y, int instants)
+    private (int From, int EndExcl) Drawn(int y, int instants)
     {
-        var (from, endExcl) = _canvases[0].Touched(y);
+        var (from, endExcl) = _canvases[0].Ready(y);
         for (var i = 1; i < instants; i++)
         {
-            var other = _canvases[i].Touched(y);
+            var other = _canvases[i].Ready(y);
             (from, endExcl) = (Math.Min(from, other.From), Math.Max(endExcl, other.EndExcl));
         }
 

@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace GaitSeat.Studio;
 
 /// <summary>Smooth noise on a plane, 0..1, the same for a seed on every machine.</summary>
@@ -11,9 +13,9 @@ internal sealed class ValueNoise(int seed)
         var (fx, fy) = (MathF.Floor(x), MathF.Floor(y));
         var (ix, iy) = ((int)fx, (int)fy);
         var (u, v) = (Smooth(x - fx), Smooth(y - fy));
-        var top = Lattice(ix, iy) + u * (Lattice(ix + 1, iy) - Lattice(ix, iy));
-        var bottom = Lattice(ix, iy + 1) + u * (Lattice(ix + 1, iy + 1) - Lattice(ix, iy + 1));
-        return top + v * (bottom - top);
+        var corners = Lattice(Vector128.Create(ix, ix, ix + 1, ix + 1), Vector128.Create(iy, iy + 1, iy, iy + 1));
+        var side = corners + u * (Vector128.Shuffle(corners, Vector128.Create(2, 3, 2, 3)) - corners);
+        return side[0] + v * (side[1] - side[0]);
     }
 
     /// <summary>Octaves of halving size and weight.</summary>
@@ -32,14 +34,11 @@ internal sealed class ValueNoise(int seed)
 
     private static float Smooth(float t) => t * t * (3 - 2 * t);
 
-    private float Lattice(int x, int y)
+    private Vector128<float> Lattice(Vector128<int> x, Vector128<int> y)
     {
-        unchecked
-        {
-            var h = ((uint)x * 0x85EBCA6Bu) ^ ((uint)y * 0xC2B2AE35u) ^ _seed;
-            h = (h ^ (h >> 15)) * 0x2C1B3C6Du;
-            h = (h ^ (h >> 12)) * 0x297A2D39u;
-            return ((h ^ (h >> 15)) & 0xFFFFFF) / 16777215f;
-        }
+        var h = (x.AsUInt32() * 0x85EBCA6Bu) ^ (y.AsUInt32() * 0xC2B2AE35u) ^ Vector128.Create(_seed);
+        h = (h ^ (h >> 15)) * 0x2C1B3C6Du;
+        h = (h ^ (h >> 12)) * 0x297A2D39u;
+        return Vector128.ConvertToSingle(((h ^ (h >> 15)) & Vector128.Create(0xFFFFFFu)).AsInt32()) / 16777215f;
     }
 }
