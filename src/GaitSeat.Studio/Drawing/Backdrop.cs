@@ -88,7 +88,7 @@ internal sealed class Backdrop
             Vector.ConvertToInt32Native((at - Vector.ConvertToSingle(row)) * One).CopyTo(down[x..]);
         }
 
-        for (var x = 0; x < share.Length; x++) FourTexels.Blend(_texels, texel[x], stride, share[x], down[x], target, 3 * x);
+        FourTexels.BlendRow(_texels, texel, stride, share, down, target);
     }
 
     private byte[] Paint(Scenery scenery, int blurPx)

@@ -19,12 +19,18 @@ internal static class FourTexels
 
     private const uint Half = 1u << (2 * FractionBits - 1);
 
-    /// <param name="at">First byte of the upper left texel.</param>
-    /// <param name="stride">Bytes of a row.</param>
-    /// <param name="u">Weight of the right texels.</param>
-    /// <param name="v">Weight of the lower texels.</param>
+    /// <summary>Fills a row of packed RGB.</summary>
+    /// <param name="at">First byte of the upper left texel, for each pixel.</param>
+    /// <param name="stride">Bytes of a row of texels.</param>
+    /// <param name="right">Weight of the right texels.</param>
+    /// <param name="down">Weight of the lower texels.</param>
+    public static void BlendRow(ReadOnlySpan<byte> source, ReadOnlySpan<int> at, int stride, ReadOnlySpan<int> right, ReadOnlySpan<int> down, Span<byte> target)
+    {
+        for (var x = 0; 3 * x < target.Length; x++) Blend(source, at[x], stride, right[x], down[x], target, 3 * x);
+    }
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void Blend(ReadOnlySpan<byte> source, int at, int stride, int u, int v, Span<byte> target, int to)
+    private static void Blend(ReadOnlySpan<byte> source, int at, int stride, int u, int v, Span<byte> target, int to)
     {
         var (upper, lower) = (Pair(source, at), Pair(source, at + stride));
         // At most 255 * 256: sixteen bits hold the rows' mean, and the difference wraps around to the right sum.

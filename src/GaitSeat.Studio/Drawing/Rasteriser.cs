@@ -61,16 +61,17 @@ internal sealed class Rasteriser
     /// <summary>Colours what was filled.</summary>
     public void Finish()
     {
+        var paints = _paints.ToArray();
         for (var y = 0; y < _canvas.Height; y++)
         {
             var (from, endExcl) = _fragments.Ready(y);
             if (from >= endExcl) continue;
             var pixels = _canvas.Row(y, from, endExcl);
             var fragments = _fragments.Row(y, from, endExcl);
-            for (var i = 0; i < pixels.Length; i++)
+            for (var i = 0; i < pixels.Length && i < fragments.Length; i++)
             {
                 var carried = fragments[i].Carried;
-                if (carried.X > 0) pixels[i] = _paints[fragments[i].Paint].At(carried.Z, carried.W) * carried.Y;
+                if (carried.X > 0) pixels[i] = paints[fragments[i].Paint].At(carried.Z, carried.W) * carried.Y;
             }
         }
     }
