@@ -39,7 +39,8 @@ public sealed class StudioRenderer(FfmpegTools tools)
     {
         await using var encoder = new ClipEncoder(tools, path, script.WidthPx, script.HeightPx, script.FrameRateHz, Encoding(script));
         var times = FrameTimes.Of(script);
-        var (drawing, drawn) = (new FrameBatch(maker), new FrameBatch(maker));
+        Shutter[] shutters = [.. Enumerable.Range(0, Environment.ProcessorCount).Select(_ => new Shutter())];
+        var (drawing, drawn) = (new FrameBatch(maker, shutters), new FrameBatch(maker, shutters));
         await drawing.DrawAsync(0, times.Length, ct);
         while (drawing.Count > 0)
         {

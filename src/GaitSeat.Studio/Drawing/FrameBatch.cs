@@ -7,11 +7,11 @@ internal sealed class FrameBatch
     private readonly byte[][] _frames;
     private readonly Shutter[] _shutters;
 
-    public FrameBatch(FrameMaker maker)
+    /// <param name="shutters">One a core; batches that are never drawn at once may share them.</param>
+    public FrameBatch(FrameMaker maker, Shutter[] shutters)
     {
-        _maker = maker;
-        _frames = [.. Enumerable.Range(0, Environment.ProcessorCount).Select(_ => new byte[maker.FrameBytes])];
-        _shutters = [.. _frames.Select(_ => new Shutter())];
+        (_maker, _shutters) = (maker, shutters);
+        _frames = [.. shutters.Select(_ => new byte[maker.FrameBytes])];
     }
 
     public int First { get; private set; }
