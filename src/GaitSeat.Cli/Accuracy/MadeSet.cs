@@ -20,6 +20,7 @@ public enum SetName
 /// <param name="count">How many clips; null takes the set's usual number.</param>
 internal sealed class MadeSet(SetName set, int seed, int? count)
 {
+    private const int ClipsAtOnce = 2;
     private const int UsualNarrow = 24, UsualWide = 100;
 
     private readonly int _count = count ?? (set == SetName.Wide ? UsualWide : UsualNarrow);
@@ -32,13 +33,15 @@ internal sealed class MadeSet(SetName set, int seed, int? count)
         var scripts = set == SetName.Wide ? WideSet.Scripts(seed, _count) : AccuracySet.Scripts(seed, _count);
         var renderer = new StudioRenderer(ffmpeg);
         var digits = Math.Max(2, scripts.Count.ToString(CultureInfo.InvariantCulture).Length);
-        for (var i = 0; i < scripts.Count; i++)
+        // Side by side, so that the cores have work while a clip begins and while its encoder ends.
+        var all = new ParallelOptions { MaxDegreeOfParallelism = ClipsAtOnce, CancellationToken = ct };
+        await Parallel.ForAsync(0, scripts.Count, all, async (i, cancel) =>
         {
             var number = (i + 1).ToString(CultureInfo.InvariantCulture).PadLeft(digits, '0');
             var name = $"{(set == SetName.Wide ? 'w' : 'a')}{number}-{scripts[i].Gait.ToTerm().Replace('_', '-')}";
-            if (File.Exists(TruthFile.PathFor(folder, name))) continue;
+            if (File.Exists(TruthFile.PathFor(folder, name))) return;
             console.MarkupLineInterpolated($"[grey]making {name}[/]");
-            await renderer.RenderAsync(scripts[i], folder, name, ct);
-        }
+            await renderer.RenderAsync(scripts[i], folder, name, cancel);
+        });
     }
 }

@@ -12,6 +12,9 @@ internal sealed class Canvas : PatchRows<Vector4>
 
     public int Y { get; private set; }
 
+    /// <summary>How many times over the picture is laid where it is not drawn on.</summary>
+    public int Times { get; set; } = 1;
+
     /// <summary>What solids show in each pixel.</summary>
     public ClearedRows<Fragment> Fragments { get; } = new();
 
@@ -28,6 +31,11 @@ internal sealed class Canvas : PatchRows<Vector4>
     protected override void MakeReady(int y, int from, Span<Vector4> values)
     {
         var source = _picture.AsSpan(3 * ((Y + y) * _pictureWidthPx + X + from), 3 * values.Length);
-        for (var x = 0; x < values.Length; x++) values[x] = RgbPixel.Read(source, 3 * x) * (1 / 255f);
+        for (var x = 0; x < values.Length; x++)
+        {
+            var colour = RgbPixel.Read(source, 3 * x) * (1 / 255f);
+            values[x] = Vector4.Zero;
+            for (var i = 0; i < Times; i++) values[x] += colour;
+        }
     }
 }

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace GaitSeat.Studio;
 
 /// <summary>
@@ -28,7 +30,8 @@ internal abstract class PatchRows<T> where T : struct
     protected void Begin(int width, int height)
     {
         (Width, Height) = (width, height);
-        if (_values.Length < width * height) _values = new T[width * height];
+        // Patches grow from frame to frame as the horse comes nearer; memory that was never written to costs nothing.
+        if (_values.Length < width * height) _values = new T[BitOperations.RoundUpToPowerOf2((uint)(width * height))];
         if (_ready.Length < height) _ready = new (int, int)[height];
         _ready.AsSpan(0, height).Fill((int.MaxValue, int.MinValue));
     }

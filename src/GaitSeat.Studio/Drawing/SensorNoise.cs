@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.InteropServices;
 
 namespace GaitSeat.Studio;
 
@@ -38,13 +39,10 @@ internal sealed class SensorNoise
 
     private static void AddRun(Span<byte> rgb, ReadOnlySpan<byte> plus, ReadOnlySpan<byte> minus)
     {
-        var i = 0;
-        for (; i <= rgb.Length - Vector<byte>.Count; i += Vector<byte>.Count)
-        {
-            var sum = Vector.AddSaturate(new Vector<byte>(rgb[i..]), new Vector<byte>(plus[i..]));
-            Vector.SubtractSaturate(sum, new Vector<byte>(minus[i..])).CopyTo(rgb[i..]);
-        }
-
-        for (; i < rgb.Length; i++) rgb[i] = (byte)Math.Clamp(Math.Min(255, rgb[i] + plus[i]) - minus[i], 0, 255);
+        var whole = MemoryMarshal.Cast<byte, Vector<byte>>(rgb);
+        var more = MemoryMarshal.Cast<byte, Vector<byte>>(plus);
+        var less = MemoryMarshal.Cast<byte, Vector<byte>>(minus);
+        for (var i = 0; i < whole.Length && i < more.Length && i < less.Length; i++) whole[i] = Vector.SubtractSaturate(Vector.AddSaturate(whole[i], more[i]), less[i]);
+        for (var i = whole.Length * Vector<byte>.Count; i < rgb.Length; i++) rgb[i] = (byte)Math.Clamp(Math.Min(255, rgb[i] + plus[i]) - minus[i], 0, 255);
     }
 }
