@@ -70,10 +70,12 @@ public sealed class DetectabilityTests(ITestOutputHelper output)
         var stage = new Stage(ride);
         var maker = new FrameMaker(ride, stage, new StudioCamera(ride, stage));
         var rows = TruthOfARideTests.TruthOf(script).FrameRows;
+        var rgb = new byte[maker.FrameBytes];
         for (var i = 0; i < count; i++)
         {
             var frame = new Frame(i, rows[i].TimeSeconds, script.WidthPx, script.HeightPx);
-            maker.Draw(i, new Shutter(), frame.Rgb);
+            maker.Draw(i, new Shutter(), rgb);
+            rgb.CopyTo(frame.Rgb);
             yield return (frame, rows[i]);
         }
     }
