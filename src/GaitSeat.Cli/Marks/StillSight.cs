@@ -22,7 +22,7 @@ internal sealed class StillSight(Workshop workshop)
         var look = new Look(0, workshop.Detector.Detect(0, plain));
         var rider = RiderChoice.Choose([look], picture.WidthPx, picture.HeightPx, workshop.Settings.Scout);
         if (rider.RiderAt(0) is not { } box) return PictureReading.Missing(picture, rider.MissingReason ?? RiderChoice.NoRider);
-        RawPose[] poses = [workshop.Points.Read(0, plain, box), workshop.Points.Read(0, mirrored, box)];
+        RawPose[] poses = [workshop.Points.Read(0, plain, box, 0), workshop.Points.Read(0, mirrored, box, 1)];
         var sightings = new PointFusion(workshop.Settings.BodyPoints).Fuse(TimeSeconds, poses, rider, Unmoved(), Unmoved(), new bool[2], picture.WidthPx, picture.HeightPx);
         return new(picture, sightings.Facing[0], [.. sightings.Points.Select(t => new PointPx((t.XPx[0] + t.XPx[1]) / 2, (t.YPx[0] + t.YPx[1]) / 2))], null);
     }

@@ -43,10 +43,13 @@ internal sealed class Follower(FrameReader reader, BodyPointReader points, Pipel
         try
         {
             var read = settings.Read with { StartSeconds = span.StartSeconds, EndSeconds = span.EndSeconds };
+            var (turns, nextSeconds) = (0, double.NegativeInfinity);
             await foreach (var frame in reader.ReadAsync(clip, read, ct))
             {
                 var t = frame.TimeSeconds;
-                var job = new FrameJob(seen.Add(t), frame, path.RiderAt(t), path.HorseAt(t));
+                var isTurn = t >= nextSeconds;
+                if (isTurn) nextSeconds = t + settings.BodyPoints.SecondStepSeconds;
+                var job = new FrameJob(seen.Add(t), frame, path.RiderAt(t), path.HorseAt(t), isTurn ? turns++ : null);
                 await flow.WriteAsync(job, ct);
                 await points.WriteAsync(job, ct);
             }
@@ -72,7 +75,7 @@ internal sealed class Follower(FrameReader reader, BodyPointReader points, Pipel
     {
         await foreach (var job in jobs.ReadAllAsync(ct))
         {
-            if (job.Rider is { } rider) seen.SetPose(job.Number, points.Read(worker, job.Frame, rider));
+            if (job.Rider is { } rider) seen.SetPose(job.Number, points.Read(worker, job.Frame, rider, job.SecondTurn));
             job.Done();
             progress?.Report(job.Number + 1);
         }

@@ -3,7 +3,7 @@ using GaitSeat.Model;
 namespace GaitSeat.Pipeline.Clips;
 
 /// <summary>One frame on its way past two readers (flow in order, body points in any order); the pixels go back when both are done.</summary>
-internal sealed class FrameJob(int number, Frame frame, BoxPx? rider, BoxPx? horse)
+internal sealed class FrameJob(int number, Frame frame, BoxPx? rider, BoxPx? horse, int? secondTurn)
 {
     private int _readers = 2;
 
@@ -15,6 +15,9 @@ internal sealed class FrameJob(int number, Frame frame, BoxPx? rider, BoxPx? hor
     public BoxPx? Rider { get; } = rider;
 
     public BoxPx? Horse { get; } = horse;
+
+    /// <summary>Which reading of the second body-point model this is; null where it is not asked.</summary>
+    public int? SecondTurn { get; } = secondTurn;
 
     public void Done()
     {

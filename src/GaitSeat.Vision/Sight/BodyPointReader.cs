@@ -42,14 +42,16 @@ public sealed class BodyPointReader : IDisposable
     /// <param name="worker">0-based; two calls at a time must not share one.</param>
     /// <param name="frame">The picture.</param>
     /// <param name="riderBox">Where the rider is, px of the picture.</param>
-    public RawPose Read(int worker, Frame frame, BoxPx riderBox)
+    /// <param name="secondTurn">Which reading of the second model this is, 0 for its first; null not to ask it.</param>
+    public RawPose Read(int worker, Frame frame, BoxPx riderBox, int? secondTurn)
     {
         ArgumentNullException.ThrowIfNull(frame);
-        var mirrored = _mirrorEveryOther && frame.Index % 2 != 0;
         var (firstReader, secondReader) = _workers[worker];
-        var first = firstReader.Read(frame, riderBox, mirrored);
-        var pose = new RawPose(riderBox, first, secondReader?.Read(frame, first, mirrored));
-        return mirrored ? MirroredReading.SidesChanged(pose) : pose;
+        var mirrored = IsMirrored(frame.Index);
+        var first = SidesPutRight(firstReader.Read(frame, riderBox, mirrored), mirrored);
+        if (secondReader is null || secondTurn is not { } turn) return new(riderBox, first, null);
+        mirrored = IsMirrored(turn);
+        return new(riderBox, first, secondReader.Read(frame, first, mirrored) is { } second ? SidesPutRight(second, mirrored) : null);
     }
 
     public void Dispose()
@@ -60,4 +62,9 @@ public sealed class BodyPointReader : IDisposable
             second?.Dispose();
         }
     }
+
+    /// <summary>Each model reads every other of its own pictures as a mirror shows it.</summary>
+    private bool IsMirrored(int turn) => _mirrorEveryOther && turn % 2 != 0;
+
+    private static RawPoints SidesPutRight(RawPoints points, bool mirrored) => mirrored ? MirroredReading.SidesChanged(points) : points;
 }

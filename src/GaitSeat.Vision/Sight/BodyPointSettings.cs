@@ -19,6 +19,13 @@ public sealed record BodyPointSettings
     [Range(2.0, 8.0)]
     public double TorsoCropFactor { get; init; } = 4.0;
 
+    /// <summary>
+    /// Least time from one reading of the second model to its next, s; between them its points follow the first model's. With 0.025 it reads every frame at 30 frames
+    /// a second and every other one at 50 or 60, which measures as well as every frame does; at 15 readings a second strides are lost (docs/decisions/0015-what-speed-may-cost.md).
+    /// </summary>
+    [Range(0.0, 0.1)]
+    public double SecondStepSeconds { get; init; } = 0.025;
+
     /// <summary>Peak of a landmark's heat map from which the landmark is moved to the map's centroid, 0..1. 0.5 is the model's own published graph setting.</summary>
     [Range(0.0, 1.0)]
     public double RefinePeakMinimum { get; init; } = 0.5;

@@ -15,10 +15,7 @@ internal static class MirroredReading
         0, 4, 5, 6, 1, 2, 3, 8, 7, 10, 9, 12, 11, 14, 13, 16, 15, 18, 17, 20, 19, 22, 21, 24, 23, 26, 25, 28, 27, 30, 29, 32, 31,
     ];
 
-    public static RawPose SidesChanged(RawPose pose) =>
-        pose with { First = SidesChanged(pose.First), Second = pose.Second is { } second ? SidesChanged(second) : null };
-
-    private static RawPoints SidesChanged(RawPoints points)
+    public static RawPoints SidesChanged(RawPoints points)
     {
         var other = points.Count == PointOrder.CocoCount ? Coco : Blaze;
         var changed = RawPoints.OfCount(points.Count);

@@ -24,6 +24,7 @@ public sealed class PointFusion(BodyPointSettings settings)
         ArgumentNullException.ThrowIfNull(cutBefore);
         ArgumentOutOfRangeException.ThrowIfNotEqual(poses.Length, timeSeconds.Length);
         ArgumentOutOfRangeException.ThrowIfNotEqual(cutBefore.Length, timeSeconds.Length);
+        poses = BetweenReadings.Fill(timeSeconds, poses, cutBefore);
         var facing = FacingVote.Decide(timeSeconds, poses, cutBefore, settings.VoteWindowSeconds);
         var sides = poses.Select((p, i) => p is null || facing[i] == Facing.Unknown ? null : NearSide.Of(p, facing[i])).ToArray();
         SwapRepair.Undo(sides, cutBefore);

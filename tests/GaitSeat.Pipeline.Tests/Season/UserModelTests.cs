@@ -30,7 +30,7 @@ public sealed class UserModelTests : IDisposable
         using var changed = Open(path);
         Assert.NotEqual(own.ModelHash, changed.ModelHash);
         using var frame = new Model.Frame(0, 0, 320, 240);
-        Assert.Equal(17, changed.Points.Read(0, frame, new(100, 40, 60, 160)).First.Count);
+        Assert.Equal(17, changed.Points.Read(0, frame, new(100, 40, 60, 160), 0).First.Count);
     }
 
     private static Workshop Open(string? userModel) =>

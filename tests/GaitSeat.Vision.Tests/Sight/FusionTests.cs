@@ -188,4 +188,40 @@ public sealed class FusionTests
         Assert.True(s[BodyPoint.Heel][0].IsMissing);
         Assert.True(double.IsNaN(s[BodyPoint.Knee].SpreadPx[0]));
     }
+
+    [Fact]
+    public void SecondModelReadsEveryOtherFrame_ItsPointsGoAlongWithTheTrunk()
+    {
+        var poses = Walking(9);
+        var s = Fuse([.. poses.Select((p, i) => i % 2 == 0 ? p : p with { Second = null })]);
+        foreach (var point in new[] { BodyPoint.Heel, BodyPoint.Toe, BodyPoint.Ankle })
+        {
+            for (var i = 1; i < poses.Length - 1; i++)
+            {
+                Assert.Equal(s[point].XPx[0] + 3 * i * i / 4.0, s[point].XPx[i], 0.5);
+                Assert.Equal(s[point].YPx[0] - 2 * i, s[point].YPx[i], 0.5);
+            }
+        }
+    }
+
+    [Fact]
+    public void SecondModelNotAskedForLong_HeelMissingBetween()
+    {
+        var s = Fuse([.. Walking(13).Select((p, i) => i % 6 == 0 ? p : p with { Second = null })]);
+        Assert.False(double.IsNaN(s[BodyPoint.Heel].XPx[1]));
+        Assert.True(double.IsNaN(s[BodyPoint.Heel].XPx[3]));
+        Assert.False(double.IsNaN(s[BodyPoint.Knee].XPx[3]));
+    }
+
+    [Fact]
+    public void CutBetweenTwoReadings_NothingCarriedOverIt()
+    {
+        RawPose a = PoseMaker.Facing(Facing.Right), b = PoseMaker.Facing(Facing.Right, moveX: 60);
+        var s = Fuse([a, a, a with { Second = null }, b, b], [false, false, false, true, false]);
+        Assert.Equal(s[BodyPoint.Heel].XPx[1], s[BodyPoint.Heel].XPx[2], 3);
+        Assert.Equal(s[BodyPoint.Heel].XPx[1] + 60, s[BodyPoint.Heel].XPx[3], 3);
+    }
+
+    /// <summary>Faster and faster to the right, and evenly upwards.</summary>
+    private static RawPose[] Walking(int frames) => [.. Enumerable.Range(0, frames).Select(i => PoseMaker.Facing(Facing.Right, farShift: 10, moveX: 3 * i * i / 4.0, moveY: -2 * i))];
 }

@@ -26,7 +26,7 @@ public sealed class RealPictureTests
         var box = Assert.NotNull(path.RiderAt(0));
         Assert.NotNull(path.HorseAt(0));
 
-        var s = new PointFusion(new()).Fuse([0], [reader.Read(0, frame, box)], path, Still(), Still(), new bool[1], frame.WidthPx, frame.HeightPx);
+        var s = new PointFusion(new()).Fuse([0], [reader.Read(0, frame, box, 0)], path, Still(), Still(), new bool[1], frame.WidthPx, frame.HeightPx);
 
         Assert.Equal(facing, s.Facing[0]);
         var forward = facing == Facing.Right ? 1 : -1;

@@ -24,7 +24,7 @@ public sealed class UserModelReaderTests : IDisposable
         Paint(frame, green, channel: 1);
         using var reader = new BodyPointReader(model, heavy: null, new() { BoxCropFactor = 1.2 }, workers: 1);
 
-        var pose = reader.Read(0, frame, new(150, 60, 80, 200));
+        var pose = reader.Read(0, frame, new(150, 60, 80, 200), 0);
 
         Assert.Null(pose.Second);
         Assert.Equal(17, pose.First.Count);
