@@ -11,7 +11,7 @@ internal sealed class SpellFinder(GaitSettings settings)
 
     public List<RawSpell> Find(SegmentSignals signals)
     {
-        var windows = Windows(signals.Grid.StartSeconds, signals.Grid.EndSeconds);
+        var windows = GaitWindows.Of(signals.Grid.StartSeconds, signals.Grid.EndSeconds, settings);
         var read = windows.ConvertAll(w => Read(signals, w.From, w.To));
         var evidence = read.ConvertAll(_evidence.Of);
         var path = GaitPath.Best(evidence, settings.SwitchCost);
@@ -34,15 +34,6 @@ internal sealed class SpellFinder(GaitSettings settings)
     {
         var more = Math.Max(0, settings.SeatWindowSeconds - (to - from)) / 2;
         return WindowReader.Read(signals, from, to, Math.Max(signals.Grid.StartSeconds, from - more), Math.Min(signals.Grid.EndSeconds, to + more));
-    }
-
-    /// <summary>Windows of full length at even steps; a segment shorter than one is one window.</summary>
-    private List<(double From, double To)> Windows(double start, double end)
-    {
-        var length = Math.Min(settings.WindowSeconds, end - start);
-        var count = 1 + (int)((end - start - length) / settings.StepSeconds);
-        var spare = end - start - length - (count - 1) * settings.StepSeconds;
-        return [.. Enumerable.Range(0, count).Select(k => start + spare / 2 + k * settings.StepSeconds).Select(s => (s, s + length))];
     }
 
     /// <summary>Spells change half way between the centres of two windows.</summary>

@@ -18,6 +18,10 @@ public sealed record GaitSettings
     [Range(1.0, 20.0)]
     public double SeatWindowSeconds { get; init; } = 4;
 
+    /// <summary>Length of the shortest window at either end of what was followed, s: not quite two trot strides. Without these a stride or two of trot beside a halt or walk were called walk.</summary>
+    [Range(0.5, 10.0)]
+    public double EdgeWindowSeconds { get; init; } = 1.4;
+
     /// <summary>Step from window to window, s.</summary>
     [Range(0.05, 2.0)]
     public double StepSeconds { get; init; } = 0.25;

@@ -32,7 +32,7 @@ public sealed record UncertaintySettings
 
     /// <summary>Steady error of heel and toe, percent of leg length: a boot hides both. In cycling, seated too, ankle angles were 15 to 22 deg off (J Sports Sci 2023, doi:10.1080/02640414.2023.2194725).</summary>
     [Range(0.0, 20.0)]
-    public double FootBiasPctLeg { get; init; } = 4;
+    public double FootBiasPctLeg { get; init; } = 3.3;
 
     /// <summary>Steady error of the shoulder point, percent of leg length.</summary>
     [Range(0.0, 20.0)]
@@ -56,7 +56,7 @@ public sealed record UncertaintySettings
 
     /// <summary>Steady error of the stirrup drift swing, percent of leg length: a foot that tips moves the tread's point. On rendered riders with no swing, exact heel and toe points showed 0.6 to 1 cm, model points 0.5 to 2.6 cm.</summary>
     [Range(0.0, 10.0)]
-    public double FootSwingSePctLeg { get; init; } = 1.25;
+    public double FootSwingSePctLeg { get; init; } = 1.1;
 
     /// <summary>What part of the difference between rise and over-stirrup rise is taken for the rise's own error, 0..1. On made clips of all conditions.</summary>
     [Range(0.0, 2.0)]
