@@ -56,7 +56,7 @@ public sealed record UncertaintySettings
 
     /// <summary>Steady error of the stirrup drift swing, percent of leg length: a foot that tips moves the tread's point. On rendered riders with no swing, exact heel and toe points showed 0.6 to 1 cm, model points 0.5 to 2.6 cm.</summary>
     [Range(0.0, 10.0)]
-    public double FootSwingSePctLeg { get; init; } = 1.1;
+    public double FootSwingSePctLeg { get; init; } = 1.25;
 
     /// <summary>What part of the difference between rise and over-stirrup rise is taken for the rise's own error, 0..1. On made clips of all conditions.</summary>
     [Range(0.0, 2.0)]
