@@ -22,6 +22,7 @@ public sealed class LostDatabaseTests : IDisposable
     [Fact]
     public async Task DatabaseThatDies_IsAPause_AndWhenItIsBackEachClipIsDoneOnce()
     {
+        if (!PostgresServer.IsInstalled) Assert.Skip(PostgresServer.Missing);
         await using var server = await PostgresServer.StartAsync();
         var clips = Directory.CreateDirectory(Path.Combine(_folder, "clips")).FullName;
         for (var i = 0; i < Clips; i++) await File.WriteAllTextAsync(Path.Combine(clips, $"c{i:00}.mp4"), $"clip {i}");

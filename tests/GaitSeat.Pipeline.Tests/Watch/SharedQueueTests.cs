@@ -15,6 +15,7 @@ public sealed class SharedQueueTests : IDisposable
     [Fact]
     public async Task OfThreeWorkersOneIsKilledInTheMiddle_NothingIsLost_NothingDoneTwice()
     {
+        if (!PostgresServer.IsInstalled) Assert.Skip(PostgresServer.Missing);
         await using var server = await PostgresServer.StartAsync();
         Folder("clips");
         var workers = Enumerable.Range(0, 3).Select(_ => Start(server.Connection)).ToList();

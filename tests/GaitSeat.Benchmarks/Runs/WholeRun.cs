@@ -13,12 +13,20 @@ namespace GaitSeat.Benchmarks;
 /// </summary>
 internal static class WholeRun
 {
+    /// <summary>What the second pass runs on a frame.</summary>
+    public static IReadOnlyList<ModelSource> BodyPointModels { get; } = [ModelCatalogue.MoveNetThunder, ModelCatalogue.BlazePoseHeavy];
+
+    public static ModelStore Models()
+    {
+        var home = Environment.GetEnvironmentVariable("GAITSEAT_HOME") ?? Directory.GetCurrentDirectory();
+        return new(Path.Combine(home, "node_modules", "@vladmandic", "human-models", "models"), ModelStore.DefaultCacheFolder);
+    }
+
     public static async Task<int> CompareAsync(IReadOnlyList<string> clips, TextWriter output, CancellationToken ct)
     {
         var settings = new PipelineSettings();
         var ffmpeg = FfmpegTools.Locate();
-        var home = Environment.GetEnvironmentVariable("GAITSEAT_HOME") ?? Directory.GetCurrentDirectory();
-        var models = new ModelStore(Path.Combine(home, "node_modules", "@vladmandic", "human-models", "models"), ModelStore.DefaultCacheFolder);
+        var models = Models();
         using var workshop = Workshop.Open(ffmpeg, models, settings);
         output.WriteLine("| clip | frames | whole run, frames/s | decode alone | body points alone | whole / slower floor |");
         output.WriteLine("|---|---|---|---|---|---|");
@@ -30,14 +38,15 @@ internal static class WholeRun
             var frames = (await new ClipMeasurer(workshop).MeasureAsync(clip, BodyLengths.Unknown, null, ct)).Sightings.Count;
             var whole = frames / clock.Elapsed.TotalSeconds;
             var decode = await DecodeFloorAsync(ffmpeg, info, settings.Read, ct);
-            var points = InferenceFloor(models, settings.Run.PointWorkers, frames);
+            var points = frames / InferenceSeconds(models, BodyPointModels, settings.Run.PointWorkers, frames);
             output.WriteLine($"| {Path.GetFileName(clip)} | {frames} | {whole:0.0} | {decode:0} | {points:0.0} | {whole / Math.Min(decode, points):0.00} |");
         }
 
         return 0;
     }
 
-    private static async Task<double> DecodeFloorAsync(FfmpegTools ffmpeg, ClipInfo info, ReadSettings read, CancellationToken ct)
+    /// <summary>Decoding every frame and doing nothing with it, frames a second.</summary>
+    public static async Task<double> DecodeFloorAsync(FfmpegTools ffmpeg, ClipInfo info, ReadSettings read, CancellationToken ct)
     {
         var clock = Stopwatch.StartNew();
         var frames = 0;
@@ -50,37 +59,25 @@ internal static class WholeRun
         return frames / clock.Elapsed.TotalSeconds;
     }
 
-    private static double InferenceFloor(ModelStore models, int workers, int frames)
+    /// <summary>Running models one after the other on a fixed input, so many times, shared out over one-thread sessions side by side, s. Loading is not counted.</summary>
+    public static double InferenceSeconds(ModelStore models, IReadOnlyList<ModelSource> sources, int workers, int times)
     {
-        ModelFile thunder = models.Ensure(ModelCatalogue.MoveNetThunder), heavy = models.Ensure(ModelCatalogue.BlazePoseHeavy);
-        var sessions = Enumerable.Range(0, workers).Select(_ => (First: new OnnxSession(thunder, 1), Second: new OnnxSession(heavy, 1))).ToArray();
-        var input = new float[256 * 256 * 3];
-        Array.Fill(input, 0.5f);
-        foreach (var (first, second) in sessions)
-        {
-            first.Run(input, 1);
-            second.Run(input, 1);
-        }
-
+        ModelFile[] files = [.. sources.Select(models.Ensure)];
+        var desks = Enumerable.Range(0, workers).Select(_ => files.Select(f => new OnnxSession(f, 1)).ToArray()).ToArray();
+        float[][] inputs = [.. desks[0].Select(s => Enumerable.Repeat(0.5f, s.InputLength).ToArray())];
+        foreach (var desk in desks) Once(desk, inputs);
         var clock = Stopwatch.StartNew();
-        Parallel.ForEach(Partition(frames, sessions), new ParallelOptions { MaxDegreeOfParallelism = workers }, share =>
+        Parallel.ForEach(desks.Select((d, i) => (Desk: d, Times: (times / workers) + (i < times % workers ? 1 : 0))), new ParallelOptions { MaxDegreeOfParallelism = workers }, share =>
         {
-            for (var i = 0; i < share.Frames; i++)
-            {
-                share.Sessions.First.Run(input, 1);
-                share.Sessions.Second.Run(input, 1);
-            }
+            for (var i = 0; i < share.Times; i++) Once(share.Desk, inputs);
         });
-        var perSecond = frames / clock.Elapsed.TotalSeconds;
-        foreach (var (first, second) in sessions)
-        {
-            first.Dispose();
-            second.Dispose();
-        }
-
-        return perSecond;
+        var seconds = clock.Elapsed.TotalSeconds;
+        foreach (var session in desks.SelectMany(d => d)) session.Dispose();
+        return seconds;
     }
 
-    private static IEnumerable<((OnnxSession First, OnnxSession Second) Sessions, int Frames)> Partition(int frames, (OnnxSession, OnnxSession)[] sessions) =>
-        sessions.Select((s, i) => (s, (frames / sessions.Length) + (i < frames % sessions.Length ? 1 : 0)));
+    private static void Once(OnnxSession[] desk, float[][] inputs)
+    {
+        for (var m = 0; m < desk.Length; m++) desk[m].Run(inputs[m], 1);
+    }
 }
