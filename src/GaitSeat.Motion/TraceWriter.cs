@@ -54,10 +54,11 @@ internal sealed class TraceWriter
     {
         var seconds = new List<double>();
         var levels = new List<double>();
+        var middle = Robust.Median(signals.Seat.Values);
         foreach (var sit in cut.SelectMany(s => new[] { s.Start, s.End }))
         {
             if (seconds.Count > 0 && sit.Seconds <= seconds[^1]) continue;
-            var level = 100 * (Sample.At(signals.Seat.Values, signals.Grid.PositionOf(sit.Seconds)) - Robust.Median(signals.Seat.Values));
+            var level = 100 * (Sample.At(signals.Seat.Values, signals.Grid.PositionOf(sit.Seconds)) - middle);
             if (!double.IsFinite(level)) continue;
             seconds.Add(sit.Seconds);
             levels.Add(level);

@@ -6,6 +6,7 @@ const string Usage = """
     whole <clip>...                       whole run against its two floors, in one process, in turn; clips with a rider in view
     lesson <folder> <minutes> <minutes>   a lesson of 1080p30 and a clip that is trot throughout, of so many minutes; × real time, stages, floors, memory
     length <folder> <minutes:empty>...    memory over length
+    maths <minutes>...                    the same of maths and tables alone, made-up trot throughout; lengths in rising order
     workers <folder> <clips> <most>       1 to <most> workers on one PostgreSQL, each on a core of its own
     kernels <folder> [BenchmarkDotNet's options]
     study <folder>                        a study over a million strides; the first run makes them
@@ -19,6 +20,7 @@ return args switch
     ["whole", _, ..] => await WholeRun.CompareAsync(args[1..], output, never),
     ["lesson", var folder, var lesson, var trot] => await new LessonRun(folder, output).RunAsync(double.Parse(lesson, CultureInfo.InvariantCulture), double.Parse(trot, CultureInfo.InvariantCulture), never),
     ["length", var folder, _, ..] => await LengthRun.RunAsync(folder, args[2..], output, never),
+    ["maths", _, ..] => await MathsLengthRun.RunAsync(args[1..], output, never),
     ["workers", var folder, var clips, var most] => await WorkersRun.RunAsync(folder, int.Parse(clips, CultureInfo.InvariantCulture), int.Parse(most, CultureInfo.InvariantCulture), output, never),
     ["kernels", var folder, ..] => KernelRun.Run(folder, args[2..]),
     ["study", var folder] => await StudyBench.RunAsync(folder, output, never),

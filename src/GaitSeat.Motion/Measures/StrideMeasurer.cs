@@ -13,6 +13,7 @@ internal sealed class StrideMeasurer(Sightings sightings, SegmentSignals signals
     private const double Room = 0.15;
 
     private readonly MonteCarlo _monteCarlo = new(settings);
+    private readonly double _frameSeconds = EvenGrid.MedianStep(sightings.TimeSeconds.AsSpan(signals.Segment.First, signals.Segment.Count)) * settings.Uncertainty.FrameTimingShare;
     private readonly MovementNoise _movementNoise = new(
         signals.TreadInTrunk.NoiseSd,
         signals.TreadInTrunk.NoiseSeconds,
@@ -48,13 +49,12 @@ internal sealed class StrideMeasurer(Sightings sightings, SegmentSignals signals
             together[c] = signal.NoiseSeconds;
         }
 
-        var frame = EvenGrid.MedianStep(sightings.TimeSeconds.AsSpan(signals.Segment.First, signals.Segment.Count)) * settings.Uncertainty.FrameTimingShare;
         return new(
             sd,
             together,
-            Norm(stride.Start.Se, frame),
-            Norm(stride.Start.Se, stride.End.Se, frame),
-            Norm(stride.End.Se, frame),
+            Norm(stride.Start.Se, _frameSeconds),
+            Norm(stride.Start.Se, stride.End.Se, _frameSeconds),
+            Norm(stride.End.Se, _frameSeconds),
             double.DegreesToRadians(turn.Value),
             double.DegreesToRadians(turn.StandardError));
     }

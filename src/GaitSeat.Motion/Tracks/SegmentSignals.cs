@@ -61,9 +61,8 @@ internal sealed record SegmentSignals
     public double FollowedShare(double from, double to)
     {
         var (all, followed) = (0, 0);
-        for (var i = 0; i < Frames.Seconds.Length; i++)
+        for (var i = Instants.NotBefore(Frames.Seconds, from); i < Frames.Seconds.Length && Frames.Seconds[i] <= to; i++)
         {
-            if (Frames.Seconds[i] < from || Frames.Seconds[i] > to) continue;
             all++;
             if (Frames.Followed[i]) followed++;
         }

@@ -13,11 +13,11 @@ namespace GaitSeat.Benchmarks;
 [MemoryDiagnoser]
 public class MotionKernels
 {
-    private const double GridHz = 100, CutoffHz = 8;
+    private const double GridHz = 100, CutoffHz = 8, Seconds = 60;
 
     private readonly MotionSettings _settings = new();
-    private readonly Sightings _sightings = MadeRide.Sightings();
-    private readonly double[] _signal = [.. Enumerable.Range(0, (int)(MadeRide.Seconds * GridHz)).Select(i => Math.Sin(i * 0.17) + (0.1 * Math.Sin(i * 2.9)))];
+    private readonly Sightings _sightings = MadeRide.Sightings(Seconds);
+    private readonly double[] _signal = [.. Enumerable.Range(0, (int)(Seconds * GridHz)).Select(i => Math.Sin(i * 0.17) + (0.1 * Math.Sin(i * 2.9)))];
     private SegmentSignals? _signals;
     private RawSpell? _spell;
 

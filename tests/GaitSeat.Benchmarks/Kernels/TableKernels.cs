@@ -16,12 +16,9 @@ public class TableKernels
     [GlobalSetup]
     public void Prepare()
     {
-        var sightings = MadeRide.Sightings();
-        var motion = MotionAnalysis.Analyse(sightings, BodyLengths.Unknown, new());
-        var info = new ClipInfo("/clips/x.mp4", MadeRide.Seconds, 1280, 720, MadeRide.RateHz, "h264", "yuv420p", 0, false, new("mov,mp4", 0, 1, 30000, 0, "bt709", ColourMatrix.Bt709));
+        var sightings = MadeRide.Sightings(60);
         _dataset = Dataset.Open(_folder);
-        _record = new(
-            new(new('a', 64), "x.mp4", new('b', 64), new('c', 64), "0", Provenance.CurrentSchemaVersion), null, info, ClipStatus.Measured, null, null, sightings, motion, [], motion.LeftOut, sightings.Count);
+        _record = MadeRide.Record(sightings, MotionAnalysis.Analyse(sightings, BodyLengths.Unknown, new()));
     }
 
     [GlobalCleanup]

@@ -11,7 +11,7 @@ namespace GaitSeat.Benchmarks;
 internal static class WorkersRun
 {
     private const int HeightPx = 720;
-    private const double ClipSeconds = 4;
+    private const double ClipSeconds = 3;
 
     private const string Pipeline = """
         output: { overlay: false, plot: false }
