@@ -10,7 +10,7 @@ namespace GaitSeat.Pipeline.Tests.Hostile;
 
 /// <summary>
 /// Thousands of spoilt files and traps through the real program, all in one process of it, with the real FFmpeg and models: one file that brought it down would end the run. The host that
-/// the playlists name is this machine, where somebody listens who must not hear a word.
+/// the playlists name is this machine, where somebody listens who must not hear a word; and where strace is there, nobody even asks for a socket of the internet.
 /// </summary>
 [Collection(nameof(SeasonFolder))]
 public sealed class HostileCorpusTests(SeasonFolder season, ITestOutputHelper output) : IDisposable
@@ -21,6 +21,8 @@ public sealed class HostileCorpusTests(SeasonFolder season, ITestOutputHelper ou
     private readonly string _folder = Directory.CreateTempSubdirectory("gaitseat-hostile-").FullName;
 
     private string Clips => Path.Combine(_folder, "clips");
+
+    private SocketWatch Sockets => new(Path.Combine(_folder, "sockets.log"));
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
@@ -60,6 +62,7 @@ public sealed class HostileCorpusTests(SeasonFolder season, ITestOutputHelper ou
         Assert.All(ends.Where(e => e.Value.GetProperty("status").GetString() == "set_aside"), e => Assert.Matches("^[a-z_]+$", e.Value.GetProperty("reason").GetString()));
         Assert.Equal(before, Outside());
         Assert.False(listener.Pending(), "somebody called the host that a playlist names");
+        if (SocketWatch.IsPossible) Assert.Empty(Sockets.Kinds().Except([SocketWatch.Local]));
         Assert.DoesNotContain(Directory.EnumerateFileSystemEntries(Directory.GetCurrentDirectory()), f => Path.GetFileName(f) == "pwned");
         Assert.True(peakMegabytes is > 0 and < MostMegabytes, $"a process held {peakMegabytes} MB");
         output.WriteLine(FormattableString.Invariant($"{spoilt} spoilt files and {traps} traps in {took.TotalSeconds:0} s, largest process {peakMegabytes} MB:"));
@@ -94,7 +97,7 @@ public sealed class HostileCorpusTests(SeasonFolder season, ITestOutputHelper ou
     private string[] Outside() =>
     [
         .. Directory.EnumerateFileSystemEntries(_folder).Concat(Directory.EnumerateFileSystemEntries(Clips))
-            .Where(f => Path.GetFileName(f) is not ("dataset" or "p.yaml"))
+            .Where(f => Path.GetFileName(f) is not ("dataset" or "p.yaml" or "sockets.log"))
             .Select(f => $"{f} {(File.Exists(f) && new FileInfo(f).LinkTarget is null ? $"{new FileInfo(f).Length} {File.GetLastWriteTimeUtc(f):O}" : "")}").Order(StringComparer.Ordinal),
     ];
 
@@ -102,13 +105,10 @@ public sealed class HostileCorpusTests(SeasonFolder season, ITestOutputHelper ou
     {
         var pipeline = Path.Combine(_folder, "p.yaml");
         await File.WriteAllTextAsync(pipeline, "output:\n  overlay: false\n  plot: false\nrun:\n  retry_pause_seconds: 0.01\n");
-        var start = new ProcessStartInfo(
-            Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet",
-            [typeof(CommandLine).Assembly.Location, "process", Clips, "--dataset", Path.Combine(_folder, "dataset"), "--pipeline", pipeline, "--json"])
-        {
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
+        var dotnet = Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet";
+        string[] words = [typeof(CommandLine).Assembly.Location, "process", Clips, "--dataset", Path.Combine(_folder, "dataset"), "--pipeline", pipeline, "--json"];
+        var start = SocketWatch.IsPossible ? Sockets.Around(dotnet, words) : new ProcessStartInfo(dotnet, words);
+        (start.RedirectStandardOutput, start.RedirectStandardError) = (true, true);
         using var process = Process.Start(start)!;
         var error = process.StandardError.ReadToEndAsync();
         var text = process.StandardOutput.ReadToEndAsync();

@@ -17,18 +17,16 @@ internal static class PeakMemory
         long most = 0;
         while (!process.HasExited)
         {
-            foreach (var id in Family(process.Id)) most = Math.Max(most, HighWaterKilobytes(id));
+            foreach (var id in Family(process.Id.ToString(CultureInfo.InvariantCulture))) most = Math.Max(most, HighWaterKilobytes(id));
             await Task.Delay(_betweenLooks);
         }
 
         return most / KilobytesPerMegabyte;
     }
 
-    private static IEnumerable<string> Family(int id)
-    {
-        var self = id.ToString(CultureInfo.InvariantCulture);
-        return Tasks(self).SelectMany(t => Text($"{t}/children").Split(' ', StringSplitOptions.RemoveEmptyEntries)).Prepend(self);
-    }
+    /// <summary>The process, its children, theirs, and so on.</summary>
+    private static IEnumerable<string> Family(string id) =>
+        Tasks(id).SelectMany(t => Text($"{t}/children").Split(' ', StringSplitOptions.RemoveEmptyEntries)).SelectMany(Family).Prepend(id);
 
     private static string[] Tasks(string id)
     {
