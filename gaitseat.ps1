@@ -4,7 +4,7 @@ $ErrorActionPreference = 'Stop'
 $here = $PSScriptRoot
 $state = Join-Path $here '.cache'
 $program = Join-Path $here 'src/GaitSeat.Cli/bin/Release/net10.0/gaitseat.dll'
-$env:DOTNET_CLI_TELEMETRY_OPTOUT = '1'; $env:DOTNET_NOLOGO = '1'; $env:DOTNET_CLI_UI_LANGUAGE = 'en'
+$env:DOTNET_CLI_TELEMETRY_OPTOUT = '1'; $env:ORT_DISABLE_TELEMETRY = '1'; $env:DOTNET_NOLOGO = '1'; $env:DOTNET_CLI_UI_LANGUAGE = 'en'
 $env:GAITSEAT_HOME = $here
 
 function Say([string] $text) { [Console]::Error.WriteLine("gaitseat: $text") }

@@ -16,6 +16,8 @@ public static class InferenceDevices
 {
     private const string Cuda = "CUDAExecutionProvider";
 
+    static InferenceDevices() => OnnxSilence.Keep();
+
     /// <summary>Whether the ONNX Runtime of this build has a provider for a device; whether the machine has the card shows when a model is loaded.</summary>
     public static bool IsBuiltIn(InferenceDevice device) => device == InferenceDevice.Cpu || OrtEnv.Instance().GetAvailableProviders().Contains(Cuda);
 }

@@ -15,6 +15,8 @@ public sealed class OnnxSession : IDisposable
     private readonly string[] _outputNames;
     private readonly int[] _inputShape;
 
+    static OnnxSession() => OnnxSilence.Keep();
+
     /// <param name="model">The ONNX file.</param>
     /// <param name="threads">Threads inside one operator. Two sessions of one thread beat one of two (about 20 against 24 to 34 ms a picture for MoveNet Thunder on 2 cores, our own measurement).</param>
     /// <param name="device">What to run on if it is there; see <see cref="Device"/>.</param>
