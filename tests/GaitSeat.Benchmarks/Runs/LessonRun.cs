@@ -110,7 +110,7 @@ internal sealed class LessonRun(string folder, TextWriter output)
                 for (var worker = 0; worker < _settings.Run.PointWorkers; worker++)
                 {
                     workshop.Detector.Detect(worker, frame);
-                    workshop.Points.Read(worker, frame, whole);
+                    workshop.Points.Read(worker, frame, whole, secondTurn: 0);
                 }
             }
         }
