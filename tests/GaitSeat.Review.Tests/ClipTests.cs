@@ -70,8 +70,8 @@ public sealed class ClipTests
         Assert.Equal(HttpStatusCode.OK, (await coach.GetAsync(clip)).StatusCode);
         season.WriteSheet(_ => false);
         Assert.Equal(HttpStatusCode.NotFound, (await coach.GetAsync(clip)).StatusCode);
-        foreach (var part in new[] { "", "/strip", "/history", "/tracks" }) Assert.Equal(HttpStatusCode.NotFound, (await coach.GetAsync($"/api/questions/{id}{part}")).StatusCode);
-        Assert.Equal(HttpStatusCode.NotFound, (await coach.PostAsync("/api/answer", new { id, answer = "agrees" })).StatusCode);
+        foreach (var part in new[] { "", "/strip", "/history", "/tracks" }) Assert.Equal(HttpStatusCode.Gone, (await coach.GetAsync($"/api/questions/{id}{part}")).StatusCode);
+        Assert.Equal(HttpStatusCode.Gone, (await coach.PostAsync("/api/answer", new { id, answer = "agrees" })).StatusCode);
         File.Delete(Path.Combine(season.Clips, Store.SessionSheet.FileName));
         Assert.Equal(HttpStatusCode.NotFound, (await coach.GetAsync(clip)).StatusCode);
         Assert.Empty(season.Verdicts);
@@ -91,6 +91,9 @@ public sealed class ClipTests
         Assert.Equal(["clip", "question"], log.Select(e => e.What).Order());
         Assert.All(log, e => Assert.Equal(("coach-1", "shown"), (e.Who, e.Act)));
         Assert.Equal(season.Keys["Alder"][..16], Assert.Single(log.Single(e => e.What == "clip").Clips));
+        for (var i = 0; i < 2; i++) await coach.JsonAsync("/api/season/0");
+        var figures = Assert.Single(new Store.AuditLog(season.DatasetFolder).Read(), e => e.What == "season");
+        Assert.Equal("Alder", Assert.Single(figures.Riders));
     }
 
     [Fact]

@@ -32,7 +32,10 @@ internal sealed class MadeSeason : IDisposable
 
     internal Dictionary<string, string> Keys { get; } = [];
 
-    internal static async Task<MadeSeason> MakeAsync(bool withClips = true)
+    internal static Task<MadeSeason> MakeAsync(bool withClips = true) => MakeAsync(withClips ? RecordAsync : (path, rider) => File.WriteAllTextAsync(path, $"stands for clip {rider}"));
+
+    /// <param name="film">Makes the clip of a rider at a path; the files must differ.</param>
+    internal static async Task<MadeSeason> MakeAsync(Func<string, int, Task> film)
     {
         var season = new MadeSeason();
         Directory.CreateDirectory(season.Clips);
@@ -40,8 +43,7 @@ internal sealed class MadeSeason : IDisposable
         for (var i = 0; i < Riders.Count; i++)
         {
             var path = Path.Combine(season.Clips, FileOf(i));
-            if (withClips) await RecordAsync(path, i);
-            else await File.WriteAllTextAsync(path, $"stands for clip {i}");
+            await film(path, i);
             season.Keys[Riders[i]] = await ClipKey.OfFileAsync(path, CancellationToken.None);
             // As measured while there was consent still.
             await dataset.WriteAsync(Record(season.Keys[Riders[i]], i), withTracks: true, CancellationToken.None);

@@ -23,7 +23,7 @@ internal sealed class ManyFlags : IDisposable
         Season = ReviewSeason.Of(
             Dataset, Run, table, [], new Dictionary<Fault, FaultModel>(), new RuleSettings(), new(), TeachingOrder.Read(Path.Combine(MadeSeason.Root, "datasets", "teaching-order.json")),
             new Dictionary<Fault, ExerciseCard>(), new ReadSettings(), null);
-        Shelf = new(_folder.FullName, Season.Spells.Select(s => s.Provenance).ToDictionary(p => p.ClipKey, p => new ClipFacts(p.ClipKey, p.ClipFile, 320, 180, 25)), new(_folder.FullName, TimeProvider.System));
+        Shelf = new(_folder.FullName, Season.Spells.Select(s => s.Provenance).ToDictionary(p => p.ClipKey, p => new ClipFacts(p.ClipKey, p.ClipFile, 320, 180, 25)), new(_folder.FullName, TimeProvider.System), new(Dataset.Folder));
     }
 
     internal Dataset Dataset { get; }

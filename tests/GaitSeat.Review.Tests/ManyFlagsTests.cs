@@ -14,7 +14,7 @@ public sealed class ManyFlagsTests(ITestOutputHelper output)
     public async Task TenThousandFlags_ArePaged_AndEachIsReached()
     {
         using var many = new ManyFlags();
-        using var verdicts = new VerdictDesk(many.Dataset, many.Run, "coach-1", TimeProvider.System);
+        using var verdicts = new VerdictDesk(many.Dataset, many.Run, "coach-1", TimeProvider.System, _ => false);
         var desk = new Desk(many.Season, many.Shelf, verdicts);
         var first = Timed("first page", () => desk.Page(0, PageLines));
         var last = Timed("last page", () => desk.Page(first.Total - 10, PageLines));

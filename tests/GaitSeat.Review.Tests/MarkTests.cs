@@ -54,8 +54,8 @@ public sealed class MarkTests(Browser browser) : IClassFixture<Browser>
         foreach (var given in wrong) Assert.Equal(HttpStatusCode.BadRequest, (await coach.PostAsync("/api/marks", given)).StatusCode);
         Assert.Equal(HttpStatusCode.Forbidden, (await coach.PostAsync("/api/marks", Given(new { point = "hip", x = 0.5, y = 0.5 }), r => r.Headers.Remove("Origin"))).StatusCode);
         season.WriteSheet(_ => false);
-        Assert.Equal(HttpStatusCode.NotFound, (await coach.PostAsync("/api/marks", Given(new { point = "hip", x = 0.5, y = 0.5 }))).StatusCode);
-        Assert.Equal(HttpStatusCode.NotFound, (await coach.GetAsync($"/api/questions/{id}/marks?time=1")).StatusCode);
+        Assert.Equal(HttpStatusCode.Gone, (await coach.PostAsync("/api/marks", Given(new { point = "hip", x = 0.5, y = 0.5 }))).StatusCode);
+        Assert.Equal(HttpStatusCode.Gone, (await coach.GetAsync($"/api/questions/{id}/marks?time=1")).StatusCode);
         Assert.Empty(new MarkStore(Dataset.Open(season.DatasetFolder)).All());
     }
 
@@ -95,6 +95,37 @@ public sealed class MarkTests(Browser browser) : IClassFixture<Browser>
         await Assertions.Expect(tab.Page.Locator("#handles")).ToBeHiddenAsync();
         await tab.PressAsync("a", "agreed");
         Assert.Empty(tab.Errors);
+    }
+
+    /// <summary>From the page's marks through the file of values to the study's answer, by the program's own commands: the hand reads two degrees less than the tool.</summary>
+    [Fact]
+    public async Task BlindMarks_FeedAStudyOfAgreement()
+    {
+        const double HipX = 0.5, HipY = 0.3, ThighPx = 60, WidthPx = 320, HeightPx = 180, LessDeg = 2;
+        using var season = await MadeSeason.MakeAsync(withClips: false);
+        await using var site = await season.StartAsync();
+        using var coach = await Visitor.InsideAsync(site);
+        foreach (var question in (await coach.QuestionsAsync()).DistinctBy(q => q.GetProperty("rider").GetString()))
+        {
+            var id = question.GetProperty("id").GetString();
+            for (var stride = 0; stride < 5; stride++)
+            {
+                // As the strides of the season have it: 62 degrees at the first sit, half a degree more at each.
+                var (sin, cos) = Math.SinCos((62 + 0.5 * stride - LessDeg) * Math.PI / 180);
+                var points = new[] { new { point = "hip", x = HipX, y = HipY }, new { point = "knee", x = HipX + ThighPx * sin / WidthPx, y = HipY + ThighPx * cos / HeightPx } };
+                // One frame is marked with the tool's points in sight, which does not count as blind.
+                await PostAsync(coach, new { id, timeSeconds = 0.2 + 0.7 * stride, began = stride == 4 ? "tool" : "blind", points });
+            }
+        }
+
+        var (values, study, report) = (Path.Combine(season.Clips, "hand.csv"), Path.Combine(season.Clips, "agree.yaml"), Path.Combine(season.Clips, "report"));
+        var taken = await Gaitseat.RunAsync("marks", "--dataset", season.DatasetFolder, "--values", values, "--blind");
+        Assert.Contains("12 strides with values by hand", taken.Said, StringComparison.Ordinal);
+        await File.WriteAllTextAsync(study, "{ question: Does it agree?, kind: agreement, outcomes: [thigh_angle_sit_deg], comparator: hand_thigh_angle_sit_deg, values_file: hand.csv }\n");
+        var (_, said) = await Gaitseat.RunAsync("study", study, "--dataset", season.DatasetFolder, "--out", report);
+        Assert.Contains("less hand_thigh_angle_sit_deg 2.0", said, StringComparison.Ordinal);
+        Assert.Contains("12 pairs, 3 riders", said, StringComparison.Ordinal);
+        Assert.True(File.Exists(Path.Combine(report, "report.html")));
     }
 
     private static async Task<JsonElement> PostAsync(Visitor coach, object body)

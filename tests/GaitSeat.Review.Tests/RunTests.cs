@@ -91,7 +91,7 @@ public sealed class RunTests(Browser browser) : IClassFixture<Browser>
         await tab.KeepAsync($"run-{width}");
         Assert.Empty(await tab.SeriousAsync());
         Assert.True(await tab.FitsAcrossAsync(), "The page is wider than the screen.");
-        await tab.Page.GetByRole(AriaRole.Button, new() { Name = "Try again: clip-0b.mp4" }).ClickAsync();
+        await tab.Page.GetByRole(AriaRole.Button, new() { Name = "Try in the next run: clip-0b.mp4" }).ClickAsync();
         await Assertions.Expect(tab.State).ToContainTextAsync("counts as not done again");
         await Assertions.Expect(tab.Page.Locator("#aside")).ToContainTextAsync("No clip that may be shown is set aside.");
         Assert.Empty(tab.Errors);

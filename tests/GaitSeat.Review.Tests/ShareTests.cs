@@ -48,6 +48,27 @@ public sealed class ShareTests(Browser browser) : IClassFixture<Browser>
         Assert.Equal(HttpStatusCode.Unauthorized, (await client.GetAsync("/api/queue")).StatusCode);
     }
 
+    /// <summary>The session ends in the program: the cookie, wherever it was copied to, is worth nothing.</summary>
+    [Fact]
+    public async Task LoggingOut_EndsTheSession()
+    {
+        using var season = await MadeSeason.MakeAsync(withClips: false);
+        await using var site = await StartAsync(season);
+        using var client = Client(site);
+        var cookie = (await LogInAsync(client, site, Password)).Headers.GetValues("Set-Cookie").Single().Split(';')[0];
+        var page = await client.GetStringAsync("/");
+        Assert.Contains("id=\"log-out\"", page, StringComparison.Ordinal);
+        var csrf = System.Text.RegularExpressions.Regex.Match(page, "name=\"csrf\" content=\"([^\"]+)\"").Groups[1].Value;
+        Assert.Equal(HttpStatusCode.Forbidden, (await LogOutAsync(client, site, "guess")).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await client.GetAsync("/api/queue")).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await LogOutAsync(client, site, csrf)).StatusCode);
+
+        using var thief = new HttpClient(new HttpClientHandler { UseCookies = false, ServerCertificateCustomValidationCallback = HttpClientHandler.DangerousAcceptAnyServerCertificateValidator }) { BaseAddress = new(site.Address) };
+        var with = new HttpRequestMessage(HttpMethod.Get, "/api/queue");
+        with.Headers.Add("Cookie", cookie);
+        Assert.Equal(HttpStatusCode.Unauthorized, (await thief.SendAsync(with)).StatusCode);
+    }
+
     [Fact]
     public async Task Guessing_IsStopped_AlsoForTheRightPassword()
     {
@@ -115,6 +136,8 @@ public sealed class ShareTests(Browser browser) : IClassFixture<Browser>
         await tab.ShownAsync();
         await tab.PressAsync("a", "agreed");
         Assert.Single(season.Verdicts);
+        await tab.Page.Locator("#log-out").ClickAsync();
+        await tab.Page.Locator("#password").WaitForAsync();
         // The browser itself tells of the two answers that refuse; nothing else went wrong.
         Assert.All(tab.Errors, e => Assert.Contains("401", e, StringComparison.Ordinal));
     }
@@ -149,6 +172,14 @@ public sealed class ShareTests(Browser browser) : IClassFixture<Browser>
 
     private static HttpClient Client(ReviewSite site) =>
         new(new HttpClientHandler { CookieContainer = new(), AllowAutoRedirect = false, ServerCertificateCustomValidationCallback = HttpClientHandler.DangerousAcceptAnyServerCertificateValidator }) { BaseAddress = new(site.Address) };
+
+    private static Task<HttpResponseMessage> LogOutAsync(HttpClient client, ReviewSite site, string csrf)
+    {
+        var request = new HttpRequestMessage(HttpMethod.Post, "/logout") { Content = JsonContent.Create(new { }) };
+        request.Headers.Add("Origin", site.Address);
+        request.Headers.Add("X-GaitSeat-Csrf", csrf);
+        return client.SendAsync(request);
+    }
 
     private static Task<HttpResponseMessage> LogInAsync(HttpClient client, ReviewSite site, string password) => LogInAsync(client, password, site.Address);
 

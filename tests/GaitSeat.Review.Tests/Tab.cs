@@ -41,7 +41,17 @@ internal sealed class Tab : IAsyncDisposable
     }
 
     /// <summary>Until the question is there with its strip.</summary>
-    internal Task ShownAsync() => Page.Locator("#strip svg .strip-value").First.WaitForAsync();
+    internal async Task ShownAsync()
+    {
+        try
+        {
+            await Page.Locator("#strip svg .strip-value").First.WaitForAsync();
+        }
+        catch (TimeoutException e)
+        {
+            throw new TimeoutException($"No question came. The page says '{await Page.Locator("body").InnerTextAsync()}' and has the errors: {string.Join("; ", Errors)}", e);
+        }
+    }
 
     /// <summary>Until no act of the page is under way.</summary>
     internal Task RestsAsync() => Page.Locator("#screen[aria-busy=false]").WaitForAsync();

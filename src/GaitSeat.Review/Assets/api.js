@@ -1,8 +1,13 @@
 // What the page asks of the program it came from; it asks nothing of anyone else.
 const csrf = document.querySelector('meta[name="csrf"]').content;
 
-/** A refusal of the program, with its own words. */
-export class Refusal extends Error {}
+/** A refusal of the program, with its own words. Gone: what was asked for may not be shown any more. */
+export class Refusal extends Error {
+  constructor(words, isGone = false) {
+    super(words);
+    this.isGone = isGone;
+  }
+}
 
 async function ask(path, options) {
   let response;
@@ -13,7 +18,7 @@ async function ask(path, options) {
   }
   if (response.ok) return response;
   const said = await response.json().catch(() => null);
-  throw new Refusal(said?.text ?? `The program answers with an error (${response.status}).`);
+  throw new Refusal(said?.text ?? `The program answers with an error (${response.status}).`, response.status === 410);
 }
 
 const post = async (path, body) =>
@@ -30,11 +35,17 @@ export const marks = async (id, seconds) => (await ask(`${of(id)}/marks?time=${s
 export const saveMarks = (given) => post("/api/marks", given);
 export const answer = (given) => post("/api/answer", given);
 export const undo = () => post("/api/undo", {});
+export const copy = (clipKey) => post("/api/copy", { clipKey });
 
 export const run = async () => (await ask("/api/run")).json();
 export const retry = (clipKey) => post("/api/retry", { clipKey });
 export const season = async () => (await ask("/api/season")).json();
 export const rider = async (number, widthPx) => (await ask(`/api/season/${number}?width=${Math.round(widthPx)}`)).json();
+
+document.getElementById("log-out")?.addEventListener("click", async () => {
+  await post("/logout", {}).catch(() => {});
+  location.assign("/");
+});
 
 /** A drawing of the program as an element, from its text. */
 export const svgOf = (text) => document.importNode(new DOMParser().parseFromString(text, "image/svg+xml").documentElement, true);

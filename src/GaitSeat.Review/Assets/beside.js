@@ -1,5 +1,6 @@
 // Another clip beside the one in question, stride on stride: it starts at a sit when the first does, and plays faster or slower so that the sits fall together.
 import * as api from "./api.js";
+import * as copies from "./copies.js";
 import * as overlay from "./overlay.js";
 import * as player from "./player.js";
 
@@ -8,7 +9,7 @@ const own = el("video"), other = el("beside-video");
 const drawing = overlay.over(other, el("beside-overlay"));
 const kinds = { earlier: "earlier", later: "later", best: "best of" };
 const farSeconds = 0.15; // further off than this it is set, nearer it is caught up with
-let question = null, list = null, pairs = [], shownId = null;
+let question = null, list = null, pairs = [], shownId = null, shownUrl = null;
 
 export const isOpen = () => Boolean(list);
 
@@ -57,7 +58,10 @@ export async function show(id) {
   if (beside.clip.refusal) {
     other.removeAttribute("src");
     other.load();
-  } else other.src = beside.clip.url;
+  } else {
+    shownUrl = beside.clip.url;
+    other.src = copies.sourceOf(shownUrl);
+  }
   player.setLoop(pairs.length ? { from: pairs[0].ownStartSeconds, to: pairs.at(-1).ownEndSeconds } : null);
   return "";
 }
@@ -97,6 +101,21 @@ function seen(isSeen) {
 }
 
 el("beside-choice").addEventListener("change", () => show(el("beside-choice").value).catch((e) => { el("beside-text").textContent = e.message; }));
+other.addEventListener("error", async () => {
+  if (!list || !other.getAttribute("src")) return;
+  const [words, url] = [el("no-beside"), shownUrl];
+  words.hidden = false;
+  words.textContent = "This browser cannot play the clip; a copy that it can is being made.";
+  try {
+    if (!(await copies.make(url))) words.textContent = "This browser cannot play the clip, nor a copy of it.";
+    else if (shownUrl === url) {
+      words.hidden = true;
+      other.src = copies.sourceOf(url);
+    }
+  } catch (e) {
+    words.textContent = e.message;
+  }
+});
 other.addEventListener("seeked", () => drawing.draw(other.currentTime));
 if ("requestVideoFrameCallback" in other) {
   const each = (_, frame) => { drawing.draw(frame.mediaTime); other.requestVideoFrameCallback(each); };

@@ -1,13 +1,14 @@
-// Marking by hand on a still: handles over the picture that are dragged, or moved with the arrow keys, and saved as marks.
+// Marking by hand on a still: handles over the picture that are dragged, or moved with the arrow keys, and saved as marks. A drag beside the handles moves the one that is chosen, so that no finger lies over the point and
+// handles that lie close can be told apart.
 import * as api from "./api.js";
 import { pictureIn } from "./overlay.js";
 import * as player from "./player.js";
 
 const el = (id) => document.getElementById(id);
 const video = el("video"), canvas = el("overlay"), layer = el("handles");
-const near = 2.6; // how much larger the picture is shown for marking
+const fills = 0.72, leastNear = 1.5, mostNear = 5; // how much of what is seen the rider's points fill when they are brought near, and how much larger the picture may get
 const parkLeft = 0.03, parkTop = 0.12, parkStep = 0.095; // where handles wait, shares of what is seen
-let zoom = 1, question = null, shown = null, began = "tool", places = new Map(), handles = new Map();
+let zoom = 1, question = null, shown = null, began = "tool", places = new Map(), handles = new Map(), chosen = null;
 
 export const isOpen = () => Boolean(question);
 
@@ -18,7 +19,7 @@ export async function open(q) {
   if (!question) {
     began = "tool";
     seen(true);
-    zoomTo(near, frame);
+    zoomTo(nearness(frame), frame);
   }
   question = q;
   use(frame);
@@ -27,7 +28,7 @@ export async function open(q) {
 
 export function close() {
   if (!question) return;
-  question = null;
+  [question, chosen] = [null, null];
   layer.replaceChildren();
   handles.clear();
   zoomTo(1);
@@ -55,8 +56,24 @@ export function setBegan(word) {
 
 /** Nearer to the rider, or the whole picture again. */
 export function toggleZoom() {
-  zoomTo(zoom === 1 ? near : 1, shown);
+  zoomTo(zoom === 1 ? nearness(shown) : 1, shown);
   use({ ...shown, said: null });
+}
+
+/** Chooses the next point in the order of the body; the arrow keys and a drag beside it move it. */
+export function chooseNext() {
+  const points = [...handles.keys()];
+  handles.get(points[(points.indexOf(chosen) + 1) % points.length]).focus();
+}
+
+const knownOf = (frame) => frame.points.map((p) => p.own ?? p.tool).filter(Boolean);
+
+/** How much nearer the rider's points fill what is seen; the middle of what is allowed where none is known. */
+function nearness(frame) {
+  const known = knownOf(frame), picture = pictureIn(video, canvas);
+  if (known.length < 2) return (leastNear + mostNear) / 2;
+  const span = (axis) => Math.max(0.02, Math.max(...known.map((p) => p[axis])) - Math.min(...known.map((p) => p[axis])));
+  return Math.max(leastNear, Math.min(mostNear, fills * canvas.clientWidth / (span("x") * picture.width), fills * canvas.clientHeight / (span("y") * picture.height)));
 }
 
 /** All three layers grow alike, so that what is told in shares of the picture stays right. */
@@ -66,7 +83,7 @@ function zoomTo(factor, frame) {
   zoom = factor;
   el("mark-zoom").setAttribute("aria-pressed", String(factor > 1));
   if (factor === 1) return;
-  const picture = pictureIn(video, canvas), known = frame.points.map((p) => p.own ?? p.tool).filter(Boolean);
+  const picture = pictureIn(video, canvas), known = knownOf(frame);
   const middle = (axis) => (known.length ? (Math.min(...known.map((p) => p[axis])) + Math.max(...known.map((p) => p[axis]))) / 2 : 0.5);
   const shift = (at, size) => Math.max(1 - factor, Math.min(0, 0.5 - (at / size) * factor)) * 100;
   const left = shift(picture.left + middle("x") * picture.width, canvas.clientWidth), top = shift(picture.top + middle("y") * picture.height, canvas.clientHeight);
@@ -87,9 +104,10 @@ function use(frame) {
     return [p.point, start ? { ...start, isMoved: false, isSaved: Boolean(p.own), isParked: false } : { ...parked(i), isMoved: false, isSaved: false, isParked: true }];
   }));
   layer.replaceChildren(...frame.points.map(handle));
+  choose(frame.points.some((p) => p.point === chosen) ? chosen : null);
   place();
   for (const b of document.querySelectorAll("[data-began]")) b.setAttribute("aria-pressed", String(b.dataset.began === began));
-  tell([frame.said, ...frame.angles].filter(Boolean).join(" ") || "Drag a handle to its point. Arrow keys move it by one pixel, with Shift by ten; Enter says that it is right as it is.");
+  tell([frame.said, ...frame.angles].filter(Boolean).join(" ") || "Drag a handle to its point, or choose one with N and drag beside it. Arrow keys move it by one pixel, with Shift by ten; Enter says that it is right as it is.");
 }
 
 function handle(point) {
@@ -98,8 +116,10 @@ function handle(point) {
   button.className = "handle";
   button.append(Object.assign(document.createElement("span"), { className: "handle-name", textContent: point.label }));
   button.setAttribute("aria-label", point.label);
+  button.addEventListener("focus", () => choose(point.point));
   button.addEventListener("pointerdown", (event) => {
     event.preventDefault();
+    event.stopPropagation();
     button.focus();
     button.setPointerCapture(event.pointerId);
   });
@@ -120,6 +140,25 @@ function handle(point) {
   handles.set(point.point, button);
   return button;
 }
+
+function choose(point) {
+  chosen = point;
+  for (const [name, button] of handles) button.classList.toggle("chosen", name === point);
+}
+
+let held = null;
+layer.addEventListener("pointerdown", (event) => {
+  if (!chosen) return;
+  event.preventDefault();
+  layer.setPointerCapture(event.pointerId);
+  held = { x: event.clientX, y: event.clientY, from: places.get(chosen) };
+});
+layer.addEventListener("pointermove", (event) => {
+  if (!held || !layer.hasPointerCapture(event.pointerId)) return;
+  const picture = pictureIn(video, canvas);
+  move(chosen, held.from.x + (event.clientX - held.x) / picture.width, held.from.y + (event.clientY - held.y) / picture.height);
+});
+layer.addEventListener("lostpointercapture", () => { held = null; });
 
 function move(point, x, y) {
   const within = (v) => Math.max(0, Math.min(1, v));
@@ -148,6 +187,7 @@ function tell(words) {
 
 function seen(isSeen) {
   el("mark-bar").hidden = !isSeen;
+  el("transport").hidden = isSeen;
   layer.hidden = !isSeen;
   el("mark").setAttribute("aria-pressed", String(isSeen));
   canvas.classList.toggle("away", isSeen);

@@ -1,4 +1,6 @@
 // The clip: looped over the flagged seconds, slow, frame by frame.
+import { sourceOf } from "./copies.js";
+
 const video = document.getElementById("video");
 const playButton = document.getElementById("play");
 const clock = document.getElementById("clock");
@@ -14,7 +16,7 @@ export function show(shown) {
   ({ from, to } = flagged);
   times = null;
   frameSeconds = shown.clip.frameRateHz ? 1 / shown.clip.frameRateHz : 1 / 25;
-  const url = new URL(shown.clip.url, location.href).href;
+  const url = new URL(sourceOf(shown.clip.url), location.href).href;
   if (shown.clip.refusal) {
     video.removeAttribute("src");
     video.load();

@@ -1,6 +1,7 @@
 // The review screen: one question after the other, each answer saved before the next is shown.
 import * as api from "./api.js";
 import * as beside from "./beside.js";
+import * as copies from "./copies.js";
 import * as marking from "./marking.js";
 import * as overlays from "./overlay.js";
 import * as panel from "./panel.js";
@@ -67,6 +68,14 @@ async function finish() {
   else empty(page);
 }
 
+/** Away from what may not be shown any more, to what is still open. */
+async function leave(words) {
+  player.show({ clip: { refusal: "-" }, spell: {} });
+  await finish();
+  panel.state(words, true);
+  if (!current) el("empty-text").prepend(`${words} `);
+}
+
 function empty(page) {
   beside.close();
   marking.close();
@@ -109,8 +118,9 @@ async function run(act) {
   try {
     await act();
   } catch (e) {
-    panel.state(e instanceof api.Refusal ? e.message : `Something went wrong on the page: ${e.message}`, true);
-    if (!current) { el("empty").hidden = false; el("empty-title").textContent = "Not open"; el("empty-text").textContent = e.message; }
+    if (e.isGone) await leave(e.message).catch((later) => panel.state(later.message, true));
+    else panel.state(e instanceof api.Refusal ? e.message : `Something went wrong on the page: ${e.message}`, true);
+    if (!current && !e.isGone) { el("empty").hidden = false; el("empty-title").textContent = "Not open"; el("empty-text").textContent = e.message; }
   } finally {
     busy = false;
     el("screen").setAttribute("aria-busy", "false");
@@ -145,6 +155,7 @@ async function markFrame(move) {
 const markKeys = {
   s: () => run(marking.save),
   z: () => marking.toggleZoom(),
+  n: () => marking.chooseNext(),
   k: mark,
   escape: mark,
   ",": () => run(() => markFrame(() => player.step(-1))),
@@ -199,16 +210,18 @@ document.addEventListener("keydown", (event) => {
 
 for (const b of document.querySelectorAll("[data-answer]")) b.addEventListener("click", () => { marking.close(); run(() => answer(b.dataset.answer)); });
 for (const b of document.querySelectorAll("[data-speed]")) b.addEventListener("click", () => player.setSpeed(Number(b.dataset.speed)));
-el("play").addEventListener("click", () => { marking.close(); player.toggle(); });
-el("back").addEventListener("click", () => (marking.isOpen() ? markKeys[","]() : player.step(-1)));
-el("forth").addEventListener("click", () => (marking.isOpen() ? markKeys["."]() : player.step(1)));
+el("play").addEventListener("click", player.toggle);
+el("back").addEventListener("click", () => player.step(-1));
+el("forth").addEventListener("click", () => player.step(1));
 el("overlay-switch").addEventListener("click", switchOverlay);
-el("beside").addEventListener("click", () => { marking.close(); keys.b(); });
+el("beside").addEventListener("click", keys.b);
 el("mark").addEventListener("click", mark);
 el("mark-close").addEventListener("click", mark);
 el("mark-zoom").addEventListener("click", markKeys.z);
+el("mark-next").addEventListener("click", markKeys.n);
 el("mark-save").addEventListener("click", markKeys.s);
 el("mark-back").addEventListener("click", () => run(marking.takeBack));
+for (const b of document.querySelectorAll("[data-step]")) b.addEventListener("click", () => run(() => markFrame(() => player.step(Number(b.dataset.step)))));
 for (const b of document.querySelectorAll("[data-began]")) b.addEventListener("click", () => marking.setBegan(b.dataset.began));
 el("beside-next").addEventListener("click", keys.v);
 el("next").addEventListener("click", keys.n);
@@ -218,10 +231,16 @@ el("open-queue").addEventListener("click", always.q);
 el("close-queue").addEventListener("click", () => el("queue").close());
 el("queue-before").addEventListener("click", () => run(() => openQueue(Math.max(0, queueFrom - pageLines))));
 el("queue-after").addEventListener("click", () => run(() => openQueue(queueFrom + pageLines)));
-el("video").addEventListener("error", () => {
+el("video").addEventListener("error", async () => {
   if (!current || current.clip.refusal || !el("video").getAttribute("src")) return;
-  el("no-clip").hidden = false;
-  el("no-clip").textContent = "This browser cannot play the clip's format. The strip and the figures are those of the clip all the same.";
+  const [shown, words] = [current, el("no-clip")];
+  words.hidden = false;
+  words.textContent = "This browser cannot play the clip's format; a copy that it can is being made, which takes about as long as the clip. You may go on meanwhile: strip and figures are those of the clip.";
+  const said = await copies.make(shown.clip.url).then((made) => (made ? "" : "This browser cannot play the clip, nor a copy of it. The strip and the figures are those of the clip all the same."), (e) => e.message);
+  if (current?.clip.url !== shown.clip.url) return;
+  words.hidden = !said;
+  words.textContent = said;
+  if (!said) player.show(current);
 });
 player.onPicture((seconds) => { overlay.draw(seconds); beside.follow(seconds); strip.tell(seconds); });
 

@@ -23,7 +23,7 @@ function show(page) {
   el("progress").textContent = `${page.measured} measured, ${page.setAside} set aside, ${page.waiting} waiting`;
   el("workers").replaceChildren(...(page.workers.length ? page.workers.map(worker)
     : [nothing("No worker has written here in the last two days. 'gaitseat watch' starts one; 'gaitseat process' leaves no log.")]));
-  el("aside").replaceChildren(...(page.groups.length ? page.groups.map(group) : [nothing("No clip that may be shown is set aside.")]));
+  el("aside").replaceChildren(...(page.groups.length ? [nothing("Nothing is measured from here. A clip that is set back counts as not done: the next 'gaitseat process' measures it, or a running worker when its window next opens."), ...page.groups.map(group)] : [nothing("No clip that may be shown is set aside.")]));
   if (page.hidden) el("aside").append(nothing(`${page.hidden} more not shown: no consent.`));
   el("off").replaceChildren(...(page.putOff.length ? [element("ul", "plain", ...page.putOff.map((p) => element("li", "", element("strong", "", p.file), ` ${p.reason}: ${p.detail}`)))]
     : [nothing("None in the latest night.")]));
@@ -41,9 +41,9 @@ function worker(w) {
 
 function group(g) {
   return element("div", "card", element("h3", "", `${g.reason}: ${g.clips.length}`), element("ul", "plain", ...g.clips.map((c) => {
-    const button = element("button", "", "Try again");
+    const button = element("button", "", "Try in the next run");
     button.type = "button";
-    button.setAttribute("aria-label", `Try again: ${c.file}`);
+    button.setAttribute("aria-label", `Try in the next run: ${c.file}`);
     button.addEventListener("click", () => retry(button, c));
     return element("li", "aside-line", element("div", "", element("strong", "", c.file), element("p", "quiet", c.detail)), button);
   })));

@@ -9,17 +9,25 @@ namespace GaitSeat.Review.Clips;
 public sealed record ShelvedClip(string? Path, string? Refusal);
 
 /// <summary>The clips of the folder by their keys. A file is handed out only when its content is still what was measured.</summary>
-public sealed class ClipShelf(string folder, IReadOnlyDictionary<string, ClipFacts> clips, ConsentGate consent)
+public sealed class ClipShelf(string folder, IReadOnlyDictionary<string, ClipFacts> clips, ConsentGate consent, ForgottenWatch forgotten)
 {
+    private const string Erased = "This clip was erased from the dataset since the page was opened: its rider was forgotten, or it was older than it may be kept. Nothing of it is kept or shown.";
+
     private readonly string _folder = Path.GetFullPath(folder);
     private readonly ConcurrentDictionary<(string Path, long Bytes, DateTime Modified), Task<string>> _keys = new();
 
     public ClipFacts? Facts(string clipKey) => clips.GetValueOrDefault(clipKey);
 
     /// <returns>Null where nothing stands against showing what was measured of the clip.</returns>
-    public string? Refusal(string clipKey) => Facts(clipKey) is { } facts ? consent.Refusal(facts.ClipFile) : "The run has no such clip.";
+    public string? Refusal(string clipKey) => IsErased(clipKey) ? Erased : Facts(clipKey) is { } facts ? consent.Refusal(facts.ClipFile) : "The run has no such clip.";
+
+    /// <summary>Whether the clip was erased while the page is open; nothing may be written of it any more.</summary>
+    public bool IsErased(string clipKey) => forgotten.Has(clipKey);
 
     /// <summary>Whether what is known of a clip may be shown, also of one that was set aside.</summary>
+    public bool MayShow(string clipKey, string clipFile) => !IsErased(clipKey) && HasConsent(clipFile);
+
+    /// <summary>The same where no more than the file's name is known.</summary>
     public bool HasConsent(string clipFile) => consent.Refusal(clipFile) is null;
 
     public async Task<ShelvedClip> FindAsync(string clipKey, CancellationToken cancellationToken)

@@ -31,7 +31,7 @@ internal sealed class MarkDesk(ReviewSeason season, Desk desk, string judge, Tim
         if (await Body.ReadAsync<GivenMarks>(context) is not { } given) return;
         if (desk.Find(given.Id ?? "") is not { } question)
         {
-            await Guard.RefuseAsync(context, StatusCodes.Status404NotFound, "There is no such question, or its clip may not be shown.");
+            await desk.RefuseAsync(context, given.Id ?? "");
             return;
         }
 

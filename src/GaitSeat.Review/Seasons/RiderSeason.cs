@@ -33,6 +33,8 @@ internal sealed class RiderSeason(string? rider, IReadOnlyList<RiddenSpell> spel
 
     public int Clips => _clips.Length;
 
+    public IEnumerable<string> ClipKeys => _clips.Select(c => c.ClipKey);
+
     public IEnumerable<DateOnly> Days => _spells.Select(s => s.SessionDate!.Value);
 
     public IReadOnlyList<WeekPoint> Of(StrideMeasure measure) =>

@@ -22,12 +22,15 @@ public sealed class VerdictDesk : IDisposable
     private IReadOnlyList<Verdict> _standing = [];
     private ILookup<SpellKey, Verdict> _ofSpell = Enumerable.Empty<Verdict>().ToLookup(v => default(SpellKey));
 
+    private readonly Func<string, bool> _isErased;
+
     /// <param name="judge">Pseudonym of who judges.</param>
-    public VerdictDesk(Dataset dataset, DatasetRun run, string judge, TimeProvider time)
+    /// <param name="isErased">Whether a clip was erased from the dataset meanwhile, by its key: an act on it is neither written nor undone, which would be a row again.</param>
+    public VerdictDesk(Dataset dataset, DatasetRun run, string judge, TimeProvider time, Func<string, bool> isErased)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(judge);
         ArgumentNullException.ThrowIfNull(run);
-        (_store, _judge, _time) = (new(dataset), judge, time);
+        (_store, _judge, _time, _isErased) = (new(dataset), judge, time, isErased);
         Keep([.. _store.All().Where(v => v.Judge == judge && v.PipelineHash == run.PipelineHash && v.ModelHash == run.ModelHash)]);
     }
 
@@ -67,8 +70,9 @@ public sealed class VerdictDesk : IDisposable
         await WriteAsync(
             at =>
             {
-                if (_standing.Count == 0) return [];
-                act = [.. _standing.Where(v => v.JudgedAt == _standing[^1].JudgedAt && v.ClipKey == _standing[^1].ClipKey && v.SpellNumber == _standing[^1].SpellNumber)];
+                Verdict[] kept = [.. _standing.Where(v => !_isErased(v.ClipKey))];
+                if (kept.Length == 0) return [];
+                act = [.. kept.Where(v => v.JudgedAt == kept[^1].JudgedAt && v.ClipKey == kept[^1].ClipKey && v.SpellNumber == kept[^1].SpellNumber)];
                 return [.. act.Select(v => v with { Answer = VerdictAnswer.Withdrawn, JudgedAt = at, Note = null })];
             },
             cancellationToken);
@@ -83,7 +87,7 @@ public sealed class VerdictDesk : IDisposable
         try
         {
             var rows = make(NextTime());
-            if (rows.Count == 0) return;
+            if (rows.Count == 0 || _isErased(rows[0].ClipKey)) return;
             await _store.AppendAsync(rows, cancellationToken);
             Keep([.. _own, .. rows]);
         }

@@ -17,7 +17,7 @@ internal sealed class Answers(Desk desk)
         if (await Body.ReadAsync<GivenAnswer>(context) is not { } given) return;
         if (desk.Find(given.Id ?? "") is not { } question)
         {
-            await Guard.RefuseAsync(context, StatusCodes.Status404NotFound, "There is no such question, or its clip may not be shown.");
+            await desk.RefuseAsync(context, given.Id ?? "");
             return;
         }
 

@@ -7,15 +7,20 @@ namespace GaitSeat.Review.Web;
 /// <summary>The files of the page, which lie in the program itself: there is no folder to step out of.</summary>
 internal sealed class Assets(Door door)
 {
-    private const string CsrfMark = "{{csrf}}", CautionsMark = "{{cautions}}";
+    /// <summary>Only where the page is shared: on this machine the session ends with the program.</summary>
+    private const string LogOutButton = "<button type=\"button\" id=\"log-out\">Log out</button>";
 
     private static readonly Dictionary<string, string> Types = new(StringComparer.Ordinal) { [".js"] = "text/javascript; charset=utf-8", [".css"] = "text/css; charset=utf-8", [".svg"] = "image/svg+xml" };
 
-    /// <param name="name">Of the page's file.</param>
-    internal async Task PageAsync(HttpContext context, string name)
+    internal async Task PageAsync(HttpContext context, Screen screen)
     {
+        (string Mark, string Html)[] parts =
+        [
+            ("body", (await ReadAsync(screen.Name + ".html"))!), ("name", screen.Name), ("title", screen.Title), ("screens", screen.Ways),
+            ("tools", screen.Tools + (door.IsShared ? LogOutButton : "")), ("csrf", door.Csrf), ("cautions", HtmlEncoder.Default.Encode(Cautions.Text)),
+        ];
         context.Response.ContentType = "text/html; charset=utf-8";
-        await context.Response.WriteAsync((await ReadAsync(name))!.Replace(CsrfMark, door.Csrf, StringComparison.Ordinal).Replace(CautionsMark, HtmlEncoder.Default.Encode(Cautions.Text), StringComparison.Ordinal));
+        await context.Response.WriteAsync(parts.Aggregate((await ReadAsync("shell.html"))!, (page, part) => page.Replace($"{{{{{part.Mark}}}}}", part.Html, StringComparison.Ordinal)));
     }
 
     /// <summary>The page that asks for the password; it holds no secret.</summary>

@@ -7,6 +7,7 @@ using GaitSeat.Review.Pictures;
 using GaitSeat.Review.Questions;
 using GaitSeat.Review.Verdicts;
 using GaitSeat.Store;
+using Microsoft.AspNetCore.Http;
 
 namespace GaitSeat.Review.Web;
 
@@ -43,12 +44,17 @@ internal sealed class Desk
         var shown = Shown(all);
         var open = shown.FirstOrDefault(q => Verdicts.AnswerTo(q) is null);
         return new(
-            shown.Count, shown.Count(q => Verdicts.AnswerTo(q) is not null), all.Count - shown.Count, open?.Id,
+            shown.Count, shown.Count(q => Verdicts.AnswerTo(q) is not null), all.Count(q => !Shelf.IsErased(q.Spell.Provenance.ClipKey)) - shown.Count, open?.Id,
             [.. shown.Skip(from).Take(count).Select((q, i) => new QueueLine(q.Id, from + i + 1, q.Spell.Rider, TitleOf(q), q.Drawn.ToTerm(), Verdicts.AnswerTo(q)?.Answer.ToTerm()))]);
     }
 
     /// <returns>The question, where nothing stands against showing it; else null.</returns>
     internal Question? Find(string id) => Book.Find(id) is { } question && Shelf.Refusal(question.Spell.Provenance.ClipKey) is null ? question : null;
+
+    /// <summary>Says why <see cref="Find"/> gives nothing. Gone is what may not be shown any more: the page then leaves what it shows.</summary>
+    internal Task RefuseAsync(HttpContext context, string id) => Book.Find(id) is { } question && Shelf.Refusal(question.Spell.Provenance.ClipKey) is { } refusal
+        ? Guard.RefuseAsync(context, StatusCodes.Status410Gone, refusal)
+        : Guard.RefuseAsync(context, StatusCodes.Status404NotFound, "There is no such question.");
 
     internal async Task<ShownQuestion> ShowAsync(Question question, CancellationToken cancellationToken)
     {

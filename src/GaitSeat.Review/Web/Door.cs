@@ -59,6 +59,13 @@ internal sealed class Door(string? password, TimeProvider time)
     /// <summary>As <see cref="IsOwnWrite"/> without the secret, which nobody outside can know.</summary>
     internal static bool IsOwnForm(HttpContext context, string origin) => context.Request.Headers.Origin == origin && context.Request.HasJsonContentType();
 
+    /// <summary>Ends the session of the one who asks: its cookie is worth nothing from now on, wherever it is.</summary>
+    internal void Leave(HttpContext context)
+    {
+        if (context.Request.Cookies[CookieName] is { Length: > 0 } cookie) _sessions.TryRemove(Hash(cookie), out _);
+        context.Response.Cookies.Delete(CookieName, new() { HttpOnly = true, Secure = IsShared, SameSite = SameSiteMode.Strict, Path = "/" });
+    }
+
     private void Admit(HttpContext context, DateTimeOffset until)
     {
         var session = Secret();

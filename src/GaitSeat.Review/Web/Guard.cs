@@ -17,7 +17,7 @@ internal sealed class Guard(Door door, LogIn? logIn, Func<string, bool> isOwnNam
     private static readonly string[] LoopbackNames = ["localhost", "127.0.0.1", "[::1]"];
 
     /// <summary>What the page that asks for the password is made of; nothing of the dataset.</summary>
-    private static readonly string[] Open = ["/app/tokens.css", "/app/review.css", "/app/login.css", "/app/login.js", "/app/icon.svg", "/favicon.ico"];
+    private static readonly string[] Open = ["/app/tokens.css", "/app/base.css", "/app/login.css", "/app/login.js", "/app/icon.svg", "/favicon.ico"];
 
     /// <summary>The names of this machine to itself.</summary>
     internal static bool IsLoopbackName(string host) => LoopbackNames.Contains(host);
@@ -35,6 +35,13 @@ internal sealed class Guard(Door door, LogIn? logIn, Func<string, bool> isOwnNam
         else if (!door.IsInside(context)) await OutsideAsync(context, next);
         else if (!HttpMethods.IsGet(request.Method) && !HttpMethods.IsHead(request.Method) && !door.IsOwnWrite(context, origin)) await RefuseAsync(context, StatusCodes.Status403Forbidden, "The write did not come from this page.");
         else await next(context);
+    }
+
+    /// <summary>Reached by those inside alone, with a write of the page's own.</summary>
+    internal Task LogOutAsync(HttpContext context)
+    {
+        door.Leave(context);
+        return context.Response.WriteAsJsonAsync(new Message("Logged out."));
     }
 
     private static void Bind(IHeaderDictionary headers)
@@ -71,7 +78,7 @@ internal sealed class Guard(Door door, LogIn? logIn, Func<string, bool> isOwnNam
     {
         var isRead = HttpMethods.IsGet(context.Request.Method);
         if (door.IsShared && isRead && Open.Contains(context.Request.Path.Value)) return next(context);
-        if (door.IsShared && isRead && context.Request.Path.Value is "/" or "/season" or "/run") return Assets.LogInAsync(context);
+        if (door.IsShared && isRead && Screen.All.Any(s => s.Path == context.Request.Path.Value)) return Assets.LogInAsync(context);
         return RefuseAsync(context, StatusCodes.Status401Unauthorized, door.IsShared ? "Log in first." : "Open the link the program printed. Each start prints a new one, and it works once.");
     }
 

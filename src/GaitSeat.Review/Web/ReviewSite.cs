@@ -24,12 +24,12 @@ public sealed class ReviewSite : IAsyncDisposable
     private readonly Door _door;
     private readonly Desk _desk;
     private readonly MarkDesk _marks;
-
+    private readonly PlayableCopies _copies;
     private readonly Share? _share;
     private readonly LogIn? _logIn;
 
-    private ReviewSite(WebApplication app, Door door, Desk desk, MarkDesk marks, Share? share, LogIn? logIn) =>
-        (_app, _door, _desk, _marks, _share, _logIn) = (app, door, desk, marks, share, logIn);
+    private ReviewSite(WebApplication app, Door door, Desk desk, MarkDesk marks, PlayableCopies copies, Share? share, LogIn? logIn) =>
+        (_app, _door, _desk, _marks, _copies, _share, _logIn) = (app, door, desk, marks, copies, share, logIn);
 
     /// <summary>Where it is reached, without the token.</summary>
     public string Address => _share is null ? _app.Urls.First() : $"https://{_share.HostName}:{new Uri(_app.Urls.First()).Port}";
@@ -49,16 +49,18 @@ public sealed class ReviewSite : IAsyncDisposable
     {
         ArgumentNullException.ThrowIfNull(season);
         using var query = new DatasetQuery(season.Dataset.Folder);
-        return await StartAsync(season, clipFolder, new(clipFolder, ClipFacts.Read(query, season.Run), new(clipFolder, time)), SeasonFacts.Read(query, season.Run), judge, port, time, share);
+        return await StartAsync(season, clipFolder, new(clipFolder, ClipFacts.Read(query, season.Run), new(clipFolder, time), new(season.Dataset.Folder)), SeasonFacts.Read(query, season.Run), judge, port, time, share);
     }
 
     /// <param name="shelf">The clips of the run.</param>
     /// <param name="facts">What the season screen shows beyond the spells.</param>
     internal static async Task<ReviewSite> StartAsync(ReviewSeason season, string clipFolder, ClipShelf shelf, SeasonFacts facts, string judge, int port, TimeProvider time, Share? share)
     {
-        var desk = new Desk(season, shelf, new(season.Dataset, season.Run, judge, time));
+        var desk = new Desk(season, shelf, new(season.Dataset, season.Run, judge, time, shelf.IsErased));
+        var log = new ShownLog(season, judge, time);
         var fileOf = facts.Clips.ToDictionary(c => c.ClipKey, c => c.ClipFile, StringComparer.Ordinal);
-        var seasonDesk = new SeasonDesk(new(season.Spells, season.Flags, facts, key => fileOf.TryGetValue(key, out var file) && shelf.HasConsent(file)), desk.Book);
+        var seasonDesk = new SeasonDesk(new(season.Spells, season.Flags, facts, key => fileOf.TryGetValue(key, out var file) && shelf.MayShow(key, file)), desk.Book, log);
+        var copies = new PlayableCopies(season.Dataset.Folder);
         var marks = new MarkDesk(season, desk, judge, time);
         var door = new Door(share?.Password, time);
         var logIn = share is null ? null : new LogIn(door);
@@ -75,7 +77,7 @@ public sealed class ReviewSite : IAsyncDisposable
         var guard = new Guard(door, logIn, share is null ? Guard.IsLoopbackName : host => share.Certificate.MatchesHostname(host.Trim('[', ']')));
         app.Use(next => context => guard.InvokeAsync(context, next));
         app.Use(next => context => SayingWhatFailsAsync(context, next));
-        Map(app, new(door), desk, seasonDesk, new(season.Dataset, season.Run, clipFolder, shelf, time), marks, new(season, judge, time));
+        Map(app, new(door), desk, seasonDesk, new(season.Dataset, season.Run, clipFolder, shelf, time), marks, log, new(shelf, copies, log), guard);
         try
         {
             await app.StartAsync();
@@ -86,7 +88,7 @@ public sealed class ReviewSite : IAsyncDisposable
             throw new ReviewException($"The review page cannot use port {port}: {e.Message} Give --port a free one, or leave it out.", e);
         }
 
-        return new(app, door, desk, marks, share, logIn);
+        return new(app, door, desk, marks, copies, share, logIn);
     }
 
     public async ValueTask DisposeAsync()
@@ -94,15 +96,15 @@ public sealed class ReviewSite : IAsyncDisposable
         await _app.DisposeAsync();
         _desk.Verdicts.Dispose();
         _marks.Dispose();
+        _copies.Dispose();
         _logIn?.Dispose();
     }
 
-    private static void Map(WebApplication app, Assets assets, Desk desk, SeasonDesk season, RunDesk run, MarkDesk marks, ShownLog log)
+    private static void Map(WebApplication app, Assets assets, Desk desk, SeasonDesk season, RunDesk run, MarkDesk marks, ShownLog log, ClipDoor clips, Guard guard)
     {
         var answers = new Answers(desk);
         app.UseRouting();
-        app.MapGet("/", (RequestDelegate)(c => assets.PageAsync(c, "index.html")));
-        app.MapGet("/season", (RequestDelegate)(c => assets.PageAsync(c, "season.html")));
+        foreach (var screen in Screen.All) app.MapGet(screen.Path, (RequestDelegate)(c => assets.PageAsync(c, screen)));
         app.MapGet("/app/{name}", (RequestDelegate)(c => Assets.FileAsync(c, (string)c.GetRouteValue("name")!)));
         // Browsers ask for this by themselves.
         app.MapGet("/favicon.ico", (RequestDelegate)(c => Assets.FileAsync(c, "icon.svg")));
@@ -117,36 +119,29 @@ public sealed class ReviewSite : IAsyncDisposable
         app.MapGet("/api/questions/{id}/tracks", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => c.Response.WriteAsJsonAsync(desk.Overlay(q.Spell)))));
         app.MapGet("/api/questions/{id}/beside", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => c.Response.WriteAsJsonAsync(desk.Beside(q)))));
         app.MapGet("/api/questions/{id}/beside/{other}", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => BesideAsync(c, desk, q))));
-        app.MapMethods("/clip/{key}", [HttpMethods.Get, HttpMethods.Head], (RequestDelegate)(c => ClipAsync(c, desk, log)));
+        app.MapMethods("/clip/{key}", [HttpMethods.Get, HttpMethods.Head], (RequestDelegate)clips.ClipAsync);
+        app.MapMethods("/clip/{key}/copy", [HttpMethods.Get, HttpMethods.Head], (RequestDelegate)clips.CopyAsync);
+        app.MapPost("/api/copy", (RequestDelegate)clips.MakeCopyAsync);
         app.MapGet("/api/season", (RequestDelegate)(c => c.Response.WriteAsJsonAsync(season.Page())));
         app.MapGet("/api/season/{rider:int}", (RequestDelegate)(c => season.RiderAsync(c, int.Parse((string)c.GetRouteValue("rider")!, CultureInfo.InvariantCulture), WidthOf(c))));
         app.MapGet("/api/questions/{id}/marks", (RequestDelegate)(c => WithQuestionAsync(c, desk, q => marks.ShowAsync(c, q))));
         app.MapPost("/api/marks", (RequestDelegate)marks.SaveAsync);
-        app.MapGet("/run", (RequestDelegate)(c => assets.PageAsync(c, "run.html")));
         app.MapGet("/api/run", (RequestDelegate)run.PageAsync);
         app.MapPost("/api/retry", (RequestDelegate)run.RetryAsync);
         app.MapPost("/api/answer", (RequestDelegate)answers.AnswerAsync);
         app.MapPost("/api/undo", (RequestDelegate)answers.UndoAsync);
+        app.MapPost("/logout", (RequestDelegate)guard.LogOutAsync);
         app.MapFallback(c => Guard.RefuseAsync(c, StatusCodes.Status404NotFound, "There is no such page."));
     }
 
     private static Task WithQuestionAsync(HttpContext context, Desk desk, Func<Question, Task> show) => desk.Find((string)context.GetRouteValue("id")!) is { } question
         ? show(question)
-        : Guard.RefuseAsync(context, StatusCodes.Status404NotFound, "There is no such question, or its clip may not be shown.");
+        : desk.RefuseAsync(context, (string)context.GetRouteValue("id")!);
 
     private static async Task BesideAsync(HttpContext context, Desk desk, Question question)
     {
         if (await desk.BesideAsync(question, (string)context.GetRouteValue("other")!, context.RequestAborted) is { } beside) await context.Response.WriteAsJsonAsync(beside);
         else await Guard.RefuseAsync(context, StatusCodes.Status404NotFound, "There is no such spell to look at beside this one, or its clip may not be shown.");
-    }
-
-    private static async Task ClipAsync(HttpContext context, Desk desk, ShownLog log)
-    {
-        var key = (string)context.GetRouteValue("key")!;
-        var clip = await desk.Shelf.FindAsync(key, context.RequestAborted);
-        if (clip.Path is not null) log.Tell("clip", key);
-        if (clip.Path is null) await Guard.RefuseAsync(context, StatusCodes.Status404NotFound, clip.Refusal!);
-        else await Results.File(clip.Path, ClipTypes.Of(clip.Path), enableRangeProcessing: true).ExecuteAsync(context);
     }
 
     private static Task SvgAsync(HttpContext context, string svg)
@@ -167,7 +162,7 @@ public sealed class ReviewSite : IAsyncDisposable
         {
             await next(context);
         }
-        catch (DatasetException e) when (!context.Response.HasStarted)
+        catch (Exception e) when (e is DatasetException or ReviewException && !context.Response.HasStarted)
         {
             await Guard.RefuseAsync(context, StatusCodes.Status500InternalServerError, e.Message);
         }

@@ -22,7 +22,7 @@ internal sealed class RunDesk(Dataset dataset, DatasetRun run, string clipFolder
     internal async Task RetryAsync(HttpContext context)
     {
         if (await Body.ReadAsync<GivenClip>(context) is not { } given) return;
-        if (Clips().FirstOrDefault(c => c.ClipKey == given.ClipKey && c.Status == ClipStatus.SetAside) is not { } clip || !shelf.HasConsent(clip.ClipFile))
+        if (Clips().FirstOrDefault(c => c.ClipKey == given.ClipKey && c.Status == ClipStatus.SetAside) is not { } clip || !shelf.MayShow(clip.ClipKey, clip.ClipFile))
         {
             await Guard.RefuseAsync(context, StatusCodes.Status404NotFound, "The run has set no such clip aside, or it may not be shown.");
             return;
@@ -49,9 +49,9 @@ internal sealed class RunDesk(Dataset dataset, DatasetRun run, string clipFolder
         var nights = NightJournal.Nights(_workerFolder).Take(NightsShown).Select(n => NightSummary.Of(n, time.GetUtcNow(), "", "", NightJournal.Read(_workerFolder, n), 0, [])).ToArray();
         var setAside = clips.Where(c => c.Status == ClipStatus.SetAside).ToArray();
         return new(
-            clips.Count(c => c.Status == ClipStatus.Measured), setAside.Length, Waiting(clips), setAside.Count(c => !shelf.HasConsent(c.ClipFile)),
+            clips.Count(c => c.Status == ClipStatus.Measured), setAside.Length, Waiting(clips), setAside.Count(c => !shelf.MayShow(c.ClipKey, c.ClipFile)),
             [.. WorkerSign.Read(_workerFolder, time.GetUtcNow() - LooksBack).Select(WorkerOf)],
-            [.. setAside.Where(c => shelf.HasConsent(c.ClipFile)).GroupBy(c => c.Reason ?? "unknown").OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal)
+            [.. setAside.Where(c => shelf.MayShow(c.ClipKey, c.ClipFile)).GroupBy(c => c.Reason ?? "unknown").OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal)
                 .Select(g => new SetAsideGroup(Words(g.Key), [.. g.Select(c => new SetAsideClip(c.ClipKey, c.ClipFile, WithoutName(c)))]))],
             [.. nights.Take(1).SelectMany(n => n.Entries).Where(e => e.End == NightEnd.PutOff && shelf.HasConsent(e.ClipFile)).Select(e => new PutOffClip(e.ClipFile, Words(e.Reason ?? "unknown"), e.Detail ?? ""))],
             [.. nights.Select(n => new ShownNight(

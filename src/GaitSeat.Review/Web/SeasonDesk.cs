@@ -8,7 +8,7 @@ using Microsoft.AspNetCore.Http;
 namespace GaitSeat.Review.Web;
 
 /// <summary>Puts together the season screen.</summary>
-internal sealed class SeasonDesk(SeasonBook book, QuestionBook questions)
+internal sealed class SeasonDesk(SeasonBook book, QuestionBook questions, ShownLog log)
 {
     private const string NoRider = "Rider not in the sheet";
 
@@ -30,9 +30,12 @@ internal sealed class SeasonDesk(SeasonBook book, QuestionBook questions)
             [.. riders.Select(r => new SeasonRider(r.Number, r.Rider.Rider ?? NoRider, r.Rider.Clips, r.Rider.Spells, r.Rider.Strides))]);
     }
 
-    internal Task RiderAsync(HttpContext context, int number, int widthPx) => book.Rider(number) is { Clips: > 0 } rider
-        ? context.Response.WriteAsJsonAsync(Shown(rider, widthPx))
-        : Guard.RefuseAsync(context, StatusCodes.Status404NotFound, "There is no such rider, or none of their clips may be shown.");
+    internal Task RiderAsync(HttpContext context, int number, int widthPx)
+    {
+        if (book.Rider(number) is not { Clips: > 0 } rider) return Guard.RefuseAsync(context, StatusCodes.Status404NotFound, "There is no such rider, or none of their clips may be shown.");
+        log.TellSeason(rider);
+        return context.Response.WriteAsJsonAsync(Shown(rider, widthPx));
+    }
 
     private ShownRider Shown(RiderSeason rider, int widthPx)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using GaitSeat.Review.Seasons;
 using GaitSeat.Store;
 
 namespace GaitSeat.Review.Web;
@@ -11,10 +12,16 @@ internal sealed class ShownLog(ReviewSeason season, string judge, TimeProvider t
     private readonly Dictionary<string, string?> _riders = season.Spells.GroupBy(s => s.Provenance.ClipKey, StringComparer.Ordinal).ToDictionary(s => s.Key, s => s.First().Rider, StringComparer.Ordinal);
 
     /// <exception cref="DatasetException">It cannot be written: what is not logged is not shown.</exception>
-    internal void Tell(string what, string clipKey)
+    internal void Tell(string what, string clipKey) => Once(what, clipKey, [_riders.GetValueOrDefault(clipKey)], [clipKey]);
+
+    /// <summary>The figures of a rider's whole season.</summary>
+    /// <exception cref="DatasetException">As for <see cref="Tell"/>.</exception>
+    internal void TellSeason(RiderSeason rider) => Once("season", rider.Rider ?? "", [rider.Rider], rider.ClipKeys);
+
+    private void Once(string what, string of, IEnumerable<string?> riders, IEnumerable<string> clipKeys)
     {
-        if (_told.ContainsKey((what, clipKey))) return;
-        _log.Add(time.GetUtcNow(), judge, "shown", what, [_riders.GetValueOrDefault(clipKey)], [clipKey], null);
-        _told[(what, clipKey)] = true;
+        if (_told.ContainsKey((what, of))) return;
+        _log.Add(time.GetUtcNow(), judge, "shown", what, riders, clipKeys, null);
+        _told[(what, of)] = true;
     }
 }
