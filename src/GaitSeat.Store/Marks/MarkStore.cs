@@ -1,15 +1,12 @@
 using System.Globalization;
-using System.Security.Cryptography;
-using System.Text;
 
 namespace GaitSeat.Store;
 
 /// <summary>
-/// The marks of a dataset. Each append makes a new file named by what is in it; nothing is written over. A clip's marks go with the clip when it is erased.
+/// The marks of a dataset, only ever added to. A clip's marks go with the clip when it is erased.
 /// </summary>
 public sealed class MarkStore
 {
-    private const int ContentDigits = 24;
     private readonly Dataset _dataset;
 
     public MarkStore(Dataset dataset)
@@ -34,16 +31,7 @@ public sealed class MarkStore
         ArgumentNullException.ThrowIfNull(marks);
         if (marks.Select(m => m.ClipKey).Distinct(StringComparer.Ordinal).Count() != 1) throw new ArgumentException("Marks of one clip are added at a time, at least one.", nameof(marks));
         if (marks.Any(m => string.IsNullOrWhiteSpace(m.Judge))) throw new ArgumentException($"A mark on clip '{marks[0].ClipFile}' names no judge; give a pseudonym.", nameof(marks));
-        var content = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', marks.Select(m => string.Create(CultureInfo.InvariantCulture, $"{m}"))))))[..ContentDigits];
-        var path = Path.Combine(_dataset.Folder, MarksTable.Name, RunName.ClipPart(marks[0].ClipKey) + content + RunName.Extension);
-        try
-        {
-            await AtomicParquet.WriteAsync(MarksTable.Table, stream => MarksTable.Table.WriteAsync(marks, stream, cancellationToken), path, cancellationToken);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new DatasetException($"Marks on clip '{marks[0].ClipFile}' could not be written to '{path}' ({e.Message}). Check rights and room on the disk, then save again.", e);
-        }
+        await AddedRows.WriteAsync(_dataset, MarksTable.Table, marks[0].ClipKey, marks[0].ClipFile, marks, cancellationToken);
     }
 
     private static HandMark ToMark(IReadOnlyDictionary<string, object?> row)

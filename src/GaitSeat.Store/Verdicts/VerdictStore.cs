@@ -1,18 +1,13 @@
 using System.Data.Common;
-using System.Security.Cryptography;
-using System.Text.Json;
 using GaitSeat.Model;
 
 namespace GaitSeat.Store;
 
 /// <summary>
-/// The verdicts of a dataset. Each append makes new files, one a clip, named by what is in them; nothing is written over, and the same
-/// verdicts given twice stand once. A clip's verdicts go with the clip when it is erased.
+/// The verdicts of a dataset, only ever added to; the same verdicts given twice stand once. A clip's verdicts go with the clip when it is erased.
 /// </summary>
 public sealed class VerdictStore
 {
-    private const int ContentDigits = 24;
-
     private static readonly string[] Columns =
         ["clip_key", "clip_file", "spell", "fault", "verdict", "judge", "judged_at", "note", "drawn", "told", "told_probability", "pipeline_hash", "model_hash", "classifier_hash"];
 
@@ -45,7 +40,7 @@ public sealed class VerdictStore
             throw new ArgumentException($"A verdict on clip '{nobody.ClipFile}' names no judge; give a pseudonym.", nameof(verdicts));
         var there = OfClips([.. verdicts.Select(v => v.ClipKey)]).ToHashSet();
         var fresh = verdicts.Select(ToTheSecond).Where(v => there.Add(v)).ToList();
-        foreach (var clip in fresh.GroupBy(v => v.ClipKey, StringComparer.Ordinal)) await WriteAsync(clip.Key, [.. clip], cancellationToken);
+        foreach (var clip in fresh.GroupBy(v => v.ClipKey, StringComparer.Ordinal)) await AddedRows.WriteAsync(_dataset, VerdictsTable.Table, clip.Key, clip.First().ClipFile, [.. clip], cancellationToken);
         return fresh.Count;
     }
 
@@ -62,21 +57,6 @@ public sealed class VerdictStore
 
     private static Dictionary<string, object?> Row(DbDataReader reader) =>
         Columns.Select((c, i) => (c, Value: reader.IsDBNull(i) ? null : reader.GetValue(i))).ToDictionary(c => c.c, c => c.Value, StringComparer.Ordinal);
-
-    private async Task WriteAsync(string clipKey, IReadOnlyList<Verdict> verdicts, CancellationToken cancellationToken)
-    {
-        var content = Convert.ToHexStringLower(SHA256.HashData(JsonSerializer.SerializeToUtf8Bytes(verdicts)))[..ContentDigits];
-        var path = Path.Combine(_dataset.Folder, VerdictsTable.Name, RunName.ClipPart(clipKey) + content + RunName.Extension);
-        if (File.Exists(path)) return;
-        try
-        {
-            await AtomicParquet.WriteAsync(VerdictsTable.Table, stream => VerdictsTable.Table.WriteAsync(verdicts, stream, cancellationToken), path, cancellationToken);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new DatasetException($"Verdicts on clip '{verdicts[0].ClipFile}' could not be written to '{path}' ({e.Message}). Check rights and room on the disk, then import again: what was written already is not doubled.", e);
-        }
-    }
 
     private static Verdict ToTheSecond(Verdict v) =>
         v with { JudgedAt = new DateTimeOffset(v.JudgedAt.UtcTicks / TimeSpan.TicksPerSecond * TimeSpan.TicksPerSecond, TimeSpan.Zero) };
