@@ -40,9 +40,9 @@ public static class CommandLine
             config.AddCommand<QueryCommand>("query").WithDescription("Ask a dataset in SQL, or one of the ready questions.");
             config.AddCommand<CompactCommand>("compact").WithDescription("Gather a dataset's files into few large ones by season and rider, described for others.");
             config.AddCommand<StudyCommand>("study").WithDescription("Answer the questions of a study file from a dataset, with a report.");
-            config.AddCommand<ExportCommand>("export").WithDescription("Write a dataset as CSV, COCO, TRC, C3D or WebVTT.");
+            config.AddCommand<ExportCommand>("export").WithDescription("Write a dataset as CSV, Parquet, COCO, TRC, C3D or WebVTT.");
             config.AddCommand<ForgetCommand>("forget").WithDescription("Erase a rider from a dataset and prove it by a search; a dry run without --yes.");
-            config.AddCommand<RetentionCommand>("retention").WithDescription("Erase sessions older than they are to be kept; a dry run without --yes.");
+            config.AddCommand<RetentionCommand>("retention").WithDescription("Erase sessions, pictures and copies older than they are to be kept; a dry run without --yes.");
             config.AddCommand<AuditCommand>("audit").WithDescription("Print who saw and exported what.");
             config.AddCommand<ReportCommand>("report").WithDescription("Write a page for one rider to take home: what was seen, how it goes, what to work on first.");
             config.AddCommand<KeyCommand>("key").WithDescription("Keep the names behind pseudonyms in an encrypted file, and look for names in file names.");

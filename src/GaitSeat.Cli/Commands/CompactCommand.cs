@@ -1,12 +1,13 @@
 using System.ComponentModel;
 using System.Globalization;
+using GaitSeat.Cli.Privacy;
 using GaitSeat.Store;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
 namespace GaitSeat.Cli.Commands;
 
-/// <summary>Gathers a dataset's small files into few large ones, with the pages that describe them: what is handed to others.</summary>
+/// <summary>Gathers a dataset's small files into few large ones, with the pages that describe them.</summary>
 public sealed class CompactCommand(AnsiConsoles consoles) : Command<CompactCommand.Arguments>
 {
     private const double BytesPerMegabyte = 1e6;
@@ -32,11 +33,17 @@ public sealed class CompactCommand(AnsiConsoles consoles) : Command<CompactComma
         [CommandOption("--url <ADDRESS>")]
         [Description("Where the dataset can be had.")]
         public string? Url { get; init; }
+
+        [CommandOption("--by <NAME>")]
+        [Description("Pseudonym of who asks, for the audit log.")]
+        [DefaultValue("coach")]
+        public string By { get; init; } = "coach";
     }
 
     public override int Execute(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
         var dataset = Datasets.OpenExisting(settings.Dataset).Folder;
+        AuditNote.Add(dataset, settings.By, "compacted", "all tables", null, new HashSet<string>(), Path.Combine(dataset, "compact"));
         var about = DatasetAbout.Keep(dataset, new(settings.Title, settings.Creator, settings.Licence, settings.Url));
         var summary = Compactor.Run(dataset, TimeProvider.System, cancellationToken);
         DatasetPages.Write(dataset, about, DateOnly.FromDateTime(TimeProvider.System.GetUtcNow().UtcDateTime), ProcessCommand.SoftwareVersion);
@@ -44,7 +51,10 @@ public sealed class CompactCommand(AnsiConsoles consoles) : Command<CompactComma
         consoles.RawOut.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
             $"{summary.Written} parts written, {summary.Kept} held already; {summary.SourceFiles} files with {summary.SourceBytes / BytesPerMegabyte:0.0} MB in {summary.Written + summary.Kept} with {summary.Bytes / BytesPerMegabyte:0.0} MB"));
-        consoles.RawOut.WriteLine($"to hand on, once read: {Path.Combine(settings.Dataset, "compact", "README.md")}");
+        consoles.RawOut.WriteLine($"what it holds: {Path.Combine(settings.Dataset, "compact", "README.md")}");
+        consoles.RawOut.WriteLine("For this house: names of files and free text are in it, and nobody's consent to exports was asked. To hand data on: gaitseat export parquet");
+        var names = Dataset.Open(dataset).Clips().Select(c => c.ClipFile).Where(PersonName.LooksLikeOneIn).Distinct(StringComparer.Ordinal).Count();
+        if (names > 0) consoles.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"warning: {names} values of clip_file look like a person's name."));
         foreach (var problem in summary.Problems) consoles.Error.WriteLine($"not compacted: {problem}");
         return summary.Problems.Count == 0 ? ExitCodes.Done : ExitCodes.SomeSetAside;
     }

@@ -8,15 +8,15 @@ using Spectre.Console.Cli;
 
 namespace GaitSeat.Cli.Commands;
 
-/// <summary>A dataset in open formats: tables as CSV, body points as COCO, TRC or C3D, strides and findings as WebVTT.</summary>
+/// <summary>A dataset in open formats: tables as CSV or Parquet, body points as COCO, TRC or C3D, strides and findings as WebVTT.</summary>
 public sealed class ExportCommand(AnsiConsoles consoles) : Command<ExportCommand.Arguments>
 {
-    private static readonly string[] Formats = ["csv", "coco", "trc", "c3d", "vtt"];
+    private static readonly string[] Formats = ["csv", "parquet", "coco", "trc", "c3d", "vtt"];
 
     public sealed class Arguments : CommandSettings
     {
         [CommandArgument(0, "<format>")]
-        [Description("csv (tables), coco, trc, c3d (body points) or vtt (strides and findings as cues beside the clips).")]
+        [Description("csv or parquet (tables), coco, trc, c3d (body points) or vtt (strides and findings as cues beside the clips).")]
         public string Format { get; init; } = "";
 
         [CommandOption("-d|--dataset <FOLDER>", isRequired: true)]
@@ -57,12 +57,13 @@ public sealed class ExportCommand(AnsiConsoles consoles) : Command<ExportCommand
         var summary = settings.Format switch
         {
             "csv" => export.Csv(settings.Out),
+            "parquet" => export.Parquet(settings.Out),
             "coco" => export.Coco(settings.Out, MaxSidePx(export.Run, settings.Pipeline)),
             "trc" => export.Trc(settings.Out),
             "c3d" => export.C3d(settings.Out),
             _ => export.Vtt(settings.Out),
         };
-        consoles.RawOut.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{summary.Files.Count} files, {summary.Rows} {(settings.Format == "csv" ? "rows" : settings.Format == "vtt" ? "cues" : "frames")}, in {settings.Out}"));
+        consoles.RawOut.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{summary.Files.Count} files, {summary.Rows} {(settings.Format is "csv" or "parquet" ? "rows" : settings.Format == "vtt" ? "cues" : "frames")}, in {settings.Out}"));
         foreach (var (reason, count) in summary.LeftOut.OrderBy(l => l.Key, StringComparer.Ordinal)) consoles.RawOut.WriteLine(string.Create(CultureInfo.InvariantCulture, $"left out: {reason} {count}"));
         if (summary.Files.Count == 0) consoles.Error.WriteLine("Nothing was exported.");
         return ExitCodes.Done;

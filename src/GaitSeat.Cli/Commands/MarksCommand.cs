@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using GaitSeat.Cli.Marks;
+using GaitSeat.Cli.Privacy;
 using GaitSeat.Footage;
 using GaitSeat.Pipeline.Clips;
 using GaitSeat.Pipeline.Settings;
@@ -61,6 +62,11 @@ public sealed class MarksCommand(AnsiConsoles consoles) : AsyncCommand<MarksComm
         [Description("The beginning of the pipeline hash whose strides are meant, where the dataset holds several runs.")]
         public string? Run { get; init; }
 
+        [CommandOption("--by <NAME>")]
+        [Description("Pseudonym of who asks, for the audit log.")]
+        [DefaultValue("coach")]
+        public string By { get; init; } = "coach";
+
         public override ValidationResult Validate() => this switch
         {
             { Dataset: null, Values: null, Folder: "" } => ValidationResult.Error("Give the folder with the marked stills and clips, or --dataset and --values."),
@@ -111,6 +117,7 @@ public sealed class MarksCommand(AnsiConsoles consoles) : AsyncCommand<MarksComm
         using var query = new DatasetQuery(dataset.Folder);
         var marks = HandMark.Standing(new MarkStore(dataset).All()).Where(m => !(settings.Blind && m.SawTool)).ToArray();
         var values = HandValues.Of(marks, SpellReader.Read(query, DatasetRun.Choose(query, settings.Run)));
+        AuditNote.Add(folder, settings.By, "took values by hand", "csv", settings.Run, new HashSet<string>(), path);
         HandValuesFile.Write(path, values);
         consoles.Out.MarkupLineInterpolated($"{values.Lines.Count} strides with values by hand in '{path}', from {marks.Length} marks that stand{(settings.Blind ? " and were made blind" : "")}.");
         if (values.Unused > 0) consoles.Out.MarkupLineInterpolated($"{values.Unused} marked frames are in none: not within 5 % of a stride of a sit or top, or too few points for an angle.");

@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using GaitSeat.Cli.Asking;
+using GaitSeat.Cli.Privacy;
 using GaitSeat.Store;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -45,6 +46,11 @@ public sealed class QueryCommand(AnsiConsoles consoles) : Command<QueryCommand.A
         [Description("The beginning of the pipeline hash whose rows are asked for, where the dataset holds several runs.")]
         public string? Run { get; init; }
 
+        [CommandOption("--by <NAME>")]
+        [Description("Pseudonym of who asks, for the audit log.")]
+        [DefaultValue("coach")]
+        public string By { get; init; } = "coach";
+
         public override ValidationResult Validate() =>
             List ? ValidationResult.Success()
             : Dataset is null ? ValidationResult.Error("--dataset is required: the folder a run has written to.")
@@ -68,6 +74,7 @@ public sealed class QueryCommand(AnsiConsoles consoles) : Command<QueryCommand.A
         if (settings.As != TableFormat) return Save(settings, sql);
         using var query = AskedQuery.Open(settings.Dataset!, settings.Run, file: null);
         var answer = query.Ask(sql, settings.Rows);
+        Log(settings);
         Warn(settings);
         foreach (var line in AnswerTable.Lines(answer)) consoles.RawOut.WriteLine(line);
         return ExitCodes.Done;
@@ -78,9 +85,13 @@ public sealed class QueryCommand(AnsiConsoles consoles) : Command<QueryCommand.A
         using var file = AnswerFile.For(settings.Out);
         using (var query = AskedQuery.Open(settings.Dataset!, settings.Run, file.Path)) query.Save(sql, Enum.Parse<AnswerFormat>(settings.As, ignoreCase: true));
         Warn(settings);
+        Log(settings);
         file.Publish(consoles.RawOut);
         return ExitCodes.Done;
     }
+
+    /// <summary>Before the answer is handed out. Which riders are in it the program does not know: all that were asked for are named.</summary>
+    private static void Log(Arguments settings) => AuditNote.Add(settings.Dataset!, settings.By, "queried", settings.Sql!.ReplaceLineEndings(" "), settings.Run, new HashSet<string>(), settings.Out);
 
     /// <summary>Rows of several runs are of the same strides, and would be counted twice.</summary>
     private void Warn(Arguments settings)

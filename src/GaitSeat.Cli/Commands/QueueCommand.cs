@@ -1,9 +1,11 @@
 using System.ComponentModel;
 using GaitSeat.Cli.Learning;
+using GaitSeat.Cli.Privacy;
 using GaitSeat.Faults;
 using GaitSeat.Faults.Flags;
 using GaitSeat.Faults.Queue;
 using GaitSeat.Faults.Teaching;
+using GaitSeat.Model;
 using GaitSeat.Pipeline.Settings;
 using GaitSeat.Store;
 using Spectre.Console;
@@ -43,6 +45,15 @@ public sealed class QueueCommand(AnsiConsoles consoles) : AsyncCommand<QueueComm
         [Description("The pipeline file the run was made with, for its rules and for flags, queue and drift watch (its part 'faults'). Without it the defaults hold.")]
         public string? Pipeline { get; init; }
 
+        [CommandOption("--clips <FOLDER>")]
+        [Description("The folder with the clips: its sheet and consent file as they are today say who agreed. Without it what the dataset recorded when it last read them.")]
+        public string? Clips { get; init; }
+
+        [CommandOption("--by <NAME>")]
+        [Description("Pseudonym of who asks, for the audit log.")]
+        [DefaultValue("coach")]
+        public string By { get; init; } = "coach";
+
         public override ValidationResult Validate() => Minutes is > 0 and <= LongestMinutes
             ? ValidationResult.Success()
             : ValidationResult.Error(FormattableString.Invariant($"--minutes {Minutes}: more than 0 and at most {LongestMinutes} is allowed."));
@@ -54,7 +65,8 @@ public sealed class QueueCommand(AnsiConsoles consoles) : AsyncCommand<QueueComm
         var cards = ExerciseCards.Read(Places.Exercises);
         var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
         var (faults, confidence) = (pipeline.Faults, pipeline.Faults.Training.Confidence);
-        var season = JudgedSeason.Open(settings.Dataset, settings.Run, faults.Features);
+        var season = JudgedSeason.Open(settings.Dataset, settings.Run, faults.Features, (query, run) => ConsentAsked.Of(query, run, settings.Dataset, ConsentUse.Show, settings.Clips));
+        AuditNote.Add(settings.Dataset, settings.By, "listed", "queue", season.Run.PipelineHash, season.LeftOut.ClipKeys, settings.Sheet ?? settings.Flags);
         var models = season.ModelsInUse(consoles.Error.WriteLine);
         var flagger = new Flagger(models.ToDictionary(m => m.Key, m => m.Value.Model), pipeline.Rules, faults.Flags);
         var scores = flagger.Score(season.Table);
@@ -64,6 +76,7 @@ public sealed class QueueCommand(AnsiConsoles consoles) : AsyncCommand<QueueComm
         foreach (var line in QueueLines.Of(list, flags, order, cards)) consoles.RawOut.WriteLine(line);
         consoles.RawOut.WriteLine(QueueLines.Missed(MissedFaults.Of(season.Verdicts, confidence), list));
         foreach (var line in DriftLines.Of(season, models, faults.Drift, confidence)) consoles.RawOut.WriteLine(line);
+        foreach (var line in season.LeftOut.Lines) consoles.RawOut.WriteLine(line);
         consoles.RawOut.WriteLine(Cautions.Text);
         return await WriteFilesAsync(settings, list, flags, cancellationToken);
     }

@@ -1,6 +1,9 @@
 using System.ComponentModel;
+using GaitSeat.Cli.Privacy;
 using GaitSeat.Cli.Studies;
+using GaitSeat.Model;
 using GaitSeat.Pipeline.Studies;
+using GaitSeat.Store;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -26,11 +29,20 @@ public sealed class StudyCommand(AnsiConsoles consoles) : AsyncCommand<StudyComm
         [CommandOption("--run <HASH>")]
         [Description("The beginning of the pipeline hash to ask, where the dataset holds several runs.")]
         public string? Run { get; init; }
+
+        [CommandOption("--clips <FOLDER>")]
+        [Description("The folder with the clips: its sheet and consent file as they are today say who agreed. Without it what the dataset recorded when it last read them.")]
+        public string? Clips { get; init; }
+
+        [CommandOption("--by <NAME>")]
+        [Description("Pseudonym of who asks, for the audit log.")]
+        [DefaultValue("coach")]
+        public string By { get; init; } = "coach";
     }
 
     public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
-        var request = new StudyRequest(settings.File, settings.Dataset, settings.Run, settings.Out, StudyLines.Command(settings.File, settings.Dataset, settings.Run, settings.Out), ProcessCommand.SoftwareVersion);
+        var request = new StudyRequest(settings.File, settings.Dataset, settings.Run, settings.Out, StudyLines.Command(settings.File, settings.Dataset, settings.Run, settings.Out), ProcessCommand.SoftwareVersion) { LeaveOut = (query, run) => LeaveOut(settings, query, run) };
         try
         {
             var results = await Task.Run(() => StudyJob.Run(request, cancellationToken), cancellationToken);
@@ -42,5 +54,14 @@ public sealed class StudyCommand(AnsiConsoles consoles) : AsyncCommand<StudyComm
             consoles.Error.WriteLine($"The report could not be written to '{settings.Out}' ({e.Message}). Give a folder you may write to, on a disk with room.");
             return ExitCodes.WrongUsage;
         }
+    }
+
+    /// <summary>Told and logged before the first figure is read.</summary>
+    private LeftOutClips LeaveOut(Arguments settings, DatasetQuery query, DatasetRun run)
+    {
+        var leftOut = ConsentAsked.Of(query, run, settings.Dataset!, ConsentUse.Study, settings.Clips);
+        AuditNote.Add(settings.Dataset!, settings.By, "studied", Path.GetFileName(settings.File), run.PipelineHash, leftOut.ClipKeys, settings.Out);
+        foreach (var line in leftOut.Lines) consoles.RawOut.WriteLine(line);
+        return leftOut;
     }
 }

@@ -1,8 +1,10 @@
 using System.ComponentModel;
 using GaitSeat.Cli.Learning;
+using GaitSeat.Cli.Privacy;
 using GaitSeat.Faults.Training;
 using GaitSeat.Model;
 using GaitSeat.Pipeline.Flags;
+using GaitSeat.Pipeline.Privacy;
 using GaitSeat.Pipeline.Settings;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -25,12 +27,18 @@ public sealed class TrainCommand(AnsiConsoles consoles) : AsyncCommand<TrainComm
         [CommandOption("-p|--pipeline <FILE>")]
         [Description("The pipeline file the run was made with, for its rules and for how faults are learnt (its part 'faults'). Without it the defaults hold.")]
         public string? Pipeline { get; init; }
+
+        [CommandOption("--clips <FOLDER>")]
+        [Description("The folder with the clips: its sheet and consent file as they are today say who agreed. Without it what the dataset recorded when it last read them.")]
+        public string? Clips { get; init; }
     }
 
     public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
         var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
-        var season = JudgedSeason.Open(settings.Dataset, settings.Run, pipeline.Faults.Features);
+        var season = JudgedSeason.Open(settings.Dataset, settings.Run, pipeline.Faults.Features, (query, run) => ConsentAsked.Of(query, run, settings.Dataset, ConsentUse.Study, settings.Clips));
+        foreach (var line in season.LeftOut.Lines) consoles.RawOut.WriteLine(line);
+        foreach (var model in LearntModels.Drop(settings.Dataset, season.LeftOut.ClipKeys)) consoles.RawOut.WriteLine($"erased: fault model {model}, which had learnt from a clip that is left out now");
         consoles.Out.MarkupLineInterpolated($"{season.Table.Rows.Count} spells of rising trot ({season.Table.TooFewStrides} more have too few strides), {season.Verdicts.Count} verdicts.");
         var models = season.ModelsInUse(consoles.Error.WriteLine);
         foreach (var outcome in await SeasonTraining.RunAsync(season, models, pipeline, ProcessCommand.SoftwareVersion, cancellationToken)) Tell(season, outcome);

@@ -10,8 +10,8 @@ namespace GaitSeat.Cli.Learning;
 /// <summary>One run of a dataset with its verdicts and fault models: what training and queue begin from.</summary>
 internal sealed class JudgedSeason
 {
-    private JudgedSeason(Dataset dataset, DatasetRun run, FeatureTable table, IReadOnlyList<Verdict> verdicts) =>
-        (Dataset, Run, Table, Verdicts, Shelf) = (dataset, run, table, verdicts, Pipeline.Flags.ModelsInUse.ShelfOf(dataset));
+    private JudgedSeason(Dataset dataset, DatasetRun run, FeatureTable table, IReadOnlyList<Verdict> verdicts, LeftOutClips leftOut) =>
+        (Dataset, Run, Table, Verdicts, LeftOut, Shelf) = (dataset, run, table, verdicts, leftOut, Pipeline.Flags.ModelsInUse.ShelfOf(dataset));
 
     internal Dataset Dataset { get; }
 
@@ -22,15 +22,25 @@ internal sealed class JudgedSeason
     /// <summary>Those that stand: what was withdrawn is not among them.</summary>
     internal IReadOnlyList<Verdict> Verdicts { get; }
 
+    /// <summary>Clips that are not in it, since their riders' consent does not reach so far.</summary>
+    internal LeftOutClips LeftOut { get; }
+
     internal ModelShelf Shelf { get; }
 
     /// <exception cref="DatasetException">The dataset cannot be read, or it is not clear which run is meant.</exception>
-    internal static JudgedSeason Open(string folder, string? pipelineHash, FeatureSettings features)
+    internal static JudgedSeason Open(string folder, string? pipelineHash, FeatureSettings features) => Open(folder, pipelineHash, features, (_, _) => LeftOutClips.None);
+
+    /// <param name="leaveOut">Clips of the run that are not to be looked at.</param>
+    /// <exception cref="DatasetException">As above.</exception>
+    internal static JudgedSeason Open(string folder, string? pipelineHash, FeatureSettings features, Func<DatasetQuery, DatasetRun, LeftOutClips> leaveOut)
     {
         var dataset = Datasets.OpenExisting(folder);
         using var query = new DatasetQuery(dataset.Folder);
         var run = DatasetRun.Choose(query, pipelineHash);
-        return new(dataset, run, FeatureTable.Of(SpellReader.Read(query, run), features), StandingVerdicts.Of(new VerdictStore(dataset).All()));
+        var leftOut = leaveOut(query, run);
+        return new(
+            dataset, run, FeatureTable.Of(SpellReader.Read(query, run).Where(s => !leftOut.ClipKeys.Contains(s.Provenance.ClipKey)), features),
+            [.. StandingVerdicts.Of(new VerdictStore(dataset).All()).Where(v => !leftOut.ClipKeys.Contains(v.ClipKey))], leftOut);
     }
 
     /// <summary>The models in use. One that cannot be used is told, and its fault left to its rule.</summary>

@@ -57,6 +57,7 @@ public sealed class ForgetRun(Dataset dataset, string? queue, TimeProvider time,
         order.Begin(Folder);
         Step("list");
         ForgottenList.Read(Folder).Add(order.Rider, order.ClipKeys, Day);
+        ConsentRecord.Read(Folder).Forget(order.Rider);
         dataset.CleanLeftovers();
         foreach (var key in order.ClipKeys)
         {
@@ -70,7 +71,7 @@ public sealed class ForgetRun(Dataset dataset, string? queue, TimeProvider time,
         Step("queue");
         if (queue is not null) QueueErasure.Erase(queue, order.ClipFiles);
         Step("files");
-        DatasetTraces.Apply(Folder, DatasetTraces.Find(Folder, traces, alone.PassedOver([.. OwnNotes, AuditLog.FileName]), ct), traces);
+        DatasetTraces.Apply(Folder, DatasetTraces.Find(Folder, traces, alone.PassedOver([.. OwnNotes, AuditLog.FileName, ConsentRecord.FileName]), ct), traces);
         Step("audit");
         var audit = new AuditLog(Folder);
         audit.Forget(traces);
@@ -98,7 +99,7 @@ public sealed class ForgetRun(Dataset dataset, string? queue, TimeProvider time,
         var traces = order.Traces;
         var models = LearntModels.Find(Folder, traces);
         using var alone = WorkersAway.Hold(Folder);
-        var files = DatasetTraces.Find(Folder, traces, alone.PassedOver([.. OwnNotes, AuditLog.FileName]), ct).Where(f => !models.Any(m => f.Path.StartsWith(m + "/", StringComparison.Ordinal))).ToLookup(IsLedger);
+        var files = DatasetTraces.Find(Folder, traces, alone.PassedOver([.. OwnNotes, AuditLog.FileName, ConsentRecord.FileName]), ct).Where(f => !models.Any(m => f.Path.StartsWith(m + "/", StringComparison.Ordinal))).ToLookup(IsLedger);
         var audit = new AuditLog(Folder);
         return new(
             order, files[true].Count(), [.. files[false]], models, audit.Count(traces), queue is null ? null : QueueErasure.Count(queue, order.ClipFiles), sources,

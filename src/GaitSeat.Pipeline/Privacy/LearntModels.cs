@@ -7,12 +7,23 @@ namespace GaitSeat.Pipeline.Privacy;
 /// Fault models that learnt from a clip: what they said of it while it was held out stands beside them. What a model learnt cannot be taken out of it, so it goes as a whole;
 /// the fault is left to its rule until <c>train</c> learns anew from what is left.
 /// </summary>
-internal static class LearntModels
+public static class LearntModels
 {
     private const string Folder = "fault-models", InUse = "in-use.json";
 
+    /// <summary>Takes away the models that learnt from clips they may not learn from any more.</summary>
     /// <returns>Folders relative to the dataset, with slashes.</returns>
-    public static IReadOnlyList<string> Find(string datasetFolder, Traces traces)
+    public static IReadOnlyList<string> Drop(string datasetFolder, IReadOnlyCollection<string> clipKeys)
+    {
+        ArgumentNullException.ThrowIfNull(clipKeys);
+        if (clipKeys.Count == 0) return [];
+        var models = Find(datasetFolder, new(null, clipKeys, []));
+        Delete(datasetFolder, models);
+        return models;
+    }
+
+    /// <returns>Folders relative to the dataset, with slashes.</returns>
+    internal static IReadOnlyList<string> Find(string datasetFolder, Traces traces)
     {
         var root = Path.Combine(datasetFolder, Folder);
         return Directory.Exists(root)
@@ -21,7 +32,7 @@ internal static class LearntModels
     }
 
     /// <summary>The note of what is in use goes first: a model without its note is only not used.</summary>
-    public static void Delete(string datasetFolder, IReadOnlyList<string> models)
+    internal static void Delete(string datasetFolder, IReadOnlyList<string> models)
     {
         foreach (var model in models.Select(m => Path.Combine(datasetFolder, m)).Where(Directory.Exists))
         {

@@ -29,6 +29,7 @@ public sealed class SeasonRun(Workshop workshop, TimeProvider time, string softw
         var dataset = OpenDataset(request.DatasetFolder);
         var forgotten = ForgottenList.Read(dataset.Folder);
         var sheet = asWritten.Without(forgotten);
+        ConsentRecord.Read(dataset.Folder).Keep(sheet.Rows);
         foreach (var note in sheet.Notes) watcher?.Note(note);
         dataset.CleanLeftovers();
         var work = new ClipWork(_stage, dataset, workshop.Settings.Output.Tracks, softwareVersion);

@@ -44,6 +44,9 @@ public sealed class SeasonSheet
         return new(rows, Notes);
     }
 
+    /// <summary>The rows; none where there is no sheet.</summary>
+    public IEnumerable<Session> Rows => _sessions?.Values ?? [];
+
     /// <summary>The clip's row; null where it has none.</summary>
     public Session? RowOf(string clipFile) => _sessions?.GetValueOrDefault(clipFile);
 

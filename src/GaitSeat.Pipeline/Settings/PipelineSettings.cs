@@ -48,6 +48,9 @@ public sealed record PipelineSettings
 
     /// <summary>Fault models, flags, queue and drift watch. They work on what was measured and change no measured number, so they are not part of the pipeline hash; what a model was trained with stands in the model.</summary>
     public FaultSettings Faults { get; init; } = new();
+
+    /// <summary>How long things are kept. Changes no number, so it is not part of the pipeline hash.</summary>
+    public RetentionSettings Retention { get; init; } = new();
 }
 
 /// <summary>What is written for each measured clip besides its rows.</summary>

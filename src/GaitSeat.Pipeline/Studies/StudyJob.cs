@@ -12,7 +12,11 @@ namespace GaitSeat.Pipeline.Studies;
 /// <param name="DatasetFolder">Not needed where every question only plans.</param>
 /// <param name="PipelineHash">Beginning of the pipeline hash of the run to read, where the dataset holds several.</param>
 /// <param name="Command">What was typed, for the report.</param>
-public sealed record StudyRequest(string StudyPath, string? DatasetFolder, string? PipelineHash, string OutFolder, string Command, string SoftwareVersion);
+public sealed record StudyRequest(string StudyPath, string? DatasetFolder, string? PipelineHash, string OutFolder, string Command, string SoftwareVersion)
+{
+    /// <summary>Which clips of a run are left out, since their riders did not agree to studies.</summary>
+    public Func<DatasetQuery, DatasetRun, LeftOutClips> LeaveOut { get; init; } = (_, _) => LeftOutClips.None;
+}
 
 /// <summary>From a study file and a dataset to a report folder.</summary>
 public static class StudyJob
@@ -39,9 +43,10 @@ public static class StudyJob
         using var query = new DatasetQuery(folder);
         Limit(query, 0);
         var run = DatasetRun.Choose(query, request.PipelineHash);
-        var origin = OriginReader.Read(query, run, folder);
+        var leftOut = request.LeaveOut(query, run);
+        var origin = OriginReader.Read(query, run, folder, leftOut);
         var values = file.Questions.Select(q => q.ValuesFile).Where(v => v.Length > 0).Distinct().ToDictionary(v => v, v => new ValuesFile(query, Beside(file.Path, v), v));
-        var sources = file.Questions.Select(q => new StudySource(query, run, values.GetValueOrDefault(q.ValuesFile))).ToArray();
+        var sources = file.Questions.Select(q => new StudySource(query, run, values.GetValueOrDefault(q.ValuesFile), leftOut.ClipKeys)).ToArray();
         Refuse(file, sources);
         Limit(query, origin.Strides);
         var withValues = origin with { ValuesFiles = [.. values.Values.Select(v => (v.Name, v.Sha256, v.Lines, v.Unmatched(query)))] };

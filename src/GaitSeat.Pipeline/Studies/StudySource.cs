@@ -14,10 +14,12 @@ internal sealed class StudySource
     private readonly Dictionary<string, string> _texts = new(StringComparer.Ordinal);
     private readonly DatasetRun _run;
     private readonly ValuesFile? _values;
+    private readonly string _mayBeAsked;
 
-    public StudySource(DatasetQuery query, DatasetRun run, ValuesFile? values)
+    /// <param name="leftOut">Keys of clips that may not be studied.</param>
+    public StudySource(DatasetQuery query, DatasetRun run, ValuesFile? values, IReadOnlySet<string> leftOut)
     {
-        (_run, _values) = (run, values);
+        (_run, _values, _mayBeAsked) = (run, values, OriginReader.Without(leftOut));
         AddTable(query, "strides", "s");
         AddTable(query, "clips", "c");
         AddSheetColumns(query);
@@ -71,7 +73,7 @@ internal sealed class StudySource
         return _values is null ? from : $"{from} LEFT JOIN {_values.Sql} v ON {_values.JoinCondition}";
     }
 
-    private string RunCondition(string table) => $"{table}.pipeline_hash = {Text(_run.PipelineHash)} AND {table}.model_hash = {Text(_run.ModelHash)}";
+    private string RunCondition(string table) => $"{table}.pipeline_hash = {Text(_run.PipelineHash)} AND {table}.model_hash = {Text(_run.ModelHash)}{_mayBeAsked}";
 
     private void AddTable(DatasetQuery query, string table, string alias)
     {

@@ -45,7 +45,7 @@ public sealed class WatchHost : IDisposable
         var (metrics, journal) = (new WatchMetrics(time), new NightJournal(desk));
         var voice = new WatchVoice(parts.Log, metrics, journal, window, time);
         var forgotten = ForgottenList.Read(dataset.Folder);
-        var sheet = new SheetKeeper(clips, forgotten, time, voice.Says);
+        var sheet = new SheetKeeper(clips, forgotten, time, voice.Says, read => KeepConsents(dataset, read, voice));
         sheet.Current();
         var breaker = new StorageBreaker(new(clips, dataset.Folder, settings.Storage.FreeMinimumMb, Policies.Storage.FreeBytesOf), settings.Storage, voice);
         var work = new ClipWork(stage, dataset, request.Pipeline.Output.Tracks, parts.SoftwareVersion);
@@ -73,6 +73,19 @@ public sealed class WatchHost : IDisposable
         _queue.Dispose();
         _desk.Dispose();
         Metrics.Dispose();
+    }
+
+    /// <summary>A record that cannot be written ends no night; what was recorded before holds.</summary>
+    private static void KeepConsents(Dataset dataset, SeasonSheet sheet, WatchVoice voice)
+    {
+        try
+        {
+            ConsentRecord.Read(dataset.Folder).Keep(sheet.Rows);
+        }
+        catch (DatasetException e)
+        {
+            voice.Says(e.Message);
+        }
     }
 }
 

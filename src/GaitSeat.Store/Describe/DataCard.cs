@@ -86,7 +86,7 @@ internal static class DataCard
             Riders and horses are pseudonyms given in the session sheet; the key from pseudonym to name is not here, and keeping it apart is up to who holds it. There are no pictures here. All the
             same these are data of people, often children: sizes of the body, days, places of a yard and the way of moving can tell who someone is. Consent was asked for being filmed and measured;
             whether it covers handing the data on is for the holder to know. `clip_file`, `note` and `extra` hold free text from the yard: **read them before you hand the data on**, or hand on
-            `gaitseat export csv`, which leaves them out. When a rider takes consent back, the clip is erased from the dataset and from this copy.
+            `gaitseat export parquet` or `csv`, which leave them out and ask for consent to exports. When a rider takes consent back, the clip is erased from the dataset and from this copy.
             """;
         return p.ClipsWithoutSheet == 0 ? text : text + string.Create(CultureInfo.InvariantCulture, $"\n\n{p.ClipsWithoutSheet} clips have no row in a session sheet, so no consent is on record for them. Exports leave them out.");
     }

@@ -54,7 +54,12 @@ public sealed class DatasetExport : IDisposable
     public IReadOnlyList<string> Riders => [.. _clips.Select(c => c.Rider).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 
     /// <summary>One CSV a table, without <c>tracks</c> and <c>verdicts</c>, and without columns of free text.</summary>
-    public ExportSummary Csv(string folder) => Write(folder, (files, _) =>
+    public ExportSummary Csv(string folder) => Tables(folder, ".csv", "FORMAT csv, HEADER true");
+
+    /// <summary>The same as Parquet with Zstandard.</summary>
+    public ExportSummary Parquet(string folder) => Tables(folder, RunName.Extension, "FORMAT parquet, COMPRESSION zstd");
+
+    private ExportSummary Tables(string folder, string extension, string format) => Write(folder, (files, _) =>
     {
         var names = ExportNames.Of(_query);
         var keys = $"[{string.Join(", ", _clips.Select(c => SqlText.Literal(c.ClipKey)))}]::VARCHAR[]";
@@ -65,7 +70,7 @@ public sealed class DatasetExport : IDisposable
             var may = table.Name == SessionsTable.Name ? $"list_has_all({keys}, string_split(clip_keys, ','))" : $"list_contains({keys}, clip_key)";
             var columns = CsvTables.ColumnsOf(table).Select(names.Sql);
             var sql = $"SELECT {string.Join(", ", columns)} FROM {table.Name} WHERE {_run.Where} AND {may} ORDER BY {SortKeys.Of(table)}";
-            rows += Save(files, Path.Combine(folder, table.Name + ".csv"), path => _query.Run($"COPY ({sql}) TO {SqlText.Literal(path)} (FORMAT csv, HEADER true, USE_TMP_FILE false)", c => c.ExecuteNonQuery()));
+            rows += Save(files, Path.Combine(folder, table.Name + extension), path => _query.Run($"COPY ({sql}) TO {SqlText.Literal(path)} ({format}, USE_TMP_FILE false)", c => c.ExecuteNonQuery()));
         }
 
         return rows;

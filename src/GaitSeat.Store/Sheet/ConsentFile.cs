@@ -17,6 +17,9 @@ public static class ConsentFile
     /// <summary>The words of the column <c>scope</c>.</summary>
     public static string Words(ConsentUse uses) => string.Join(' ', Uses.Where(u => uses.HasFlag(u)).Select(Word));
 
+    /// <summary>The other way round; words it does not know say nothing.</summary>
+    internal static ConsentUse UsesOf(string words) => words.Split(' ').Aggregate(ConsentUse.None, (uses, word) => uses | Uses.FirstOrDefault(u => Word(u) == word));
+
     /// <summary>Writes a file with the riders listed and their scope to be filled in: consent has to be given.</summary>
     /// <exception cref="IOException">The file is there already, or cannot be written.</exception>
     public static void WriteTemplate(string path, IEnumerable<string> riders)

@@ -92,5 +92,19 @@ public sealed class DatasetCommandTests : IDisposable
         Assert.StartsWith("# Nothing yet", await File.ReadAllTextAsync(Path.Combine(_dataset, "compact", "README.md")), StringComparison.Ordinal);
     }
 
+    /// <summary>What was asked and where it went; what failed was not handed out.</summary>
+    [Fact]
+    public async Task QueryAndCompact_AreInTheAuditLog()
+    {
+        var file = Path.Combine(_folder, "answer.csv");
+        await RunAsync("query", "select 1 as a", "--dataset", _dataset, "--by", "C2");
+        await RunAsync("query", "runs", "--dataset", _dataset, "--as", "csv", "--out", file);
+        await RunAsync("query", "select nothing", "--dataset", _dataset);
+        await RunAsync("compact", "--dataset", _dataset);
+        Assert.Equal(
+            [("C2", "queried", "select 1 as a", null), ("coach", "queried", "runs", file), ("coach", "compacted", "all tables", Path.Combine(_dataset, "compact"))],
+            new AuditLog(_dataset).Read().Select(e => (e.Who, e.Act, e.What, e.Where)));
+    }
+
     private static Task<(int Code, string Out, string Error)> RunAsync(params string[] args) => SeasonFolder.RunAsync(CancellationToken.None, args);
 }

@@ -45,6 +45,24 @@ public sealed class ConsentTests(RiddenSeason season) : IClassFixture<RiddenSeas
         Assert.Equal(1L, Ask("SELECT count(*) FROM t", "sessions"));
     }
 
+    /// <summary>The same rows as CSV, read out of the compressed files: no file name, no free text, no full name.</summary>
+    [Fact]
+    public void Parquet_HoldsWhatCsvHolds()
+    {
+        var folder = season.Out("parquet");
+        using var export = DatasetExport.Open(season.Dataset, null, RiddenSeason.SheetOfToday);
+        var (parquet, csv) = (export.Parquet(folder), export.Csv(season.Out("parquet-csv")));
+        Assert.Equal(csv.Rows, parquet.Rows);
+        using var engine = Engine.Open();
+        foreach (var file in parquet.Files)
+        {
+            var rows = (string?)engine.Scalar($"SELECT string_agg(t::VARCHAR, chr(10)) FROM read_parquet('{file}') t") ?? "";
+            foreach (var told in new[] { "Anna", "gusts", "arena", "clip-a" }) Assert.DoesNotContain(told, rows, StringComparison.Ordinal);
+        }
+
+        Assert.Equal("R07,name-1", engine.Scalar($"SELECT string_agg(DISTINCT rider ORDER BY rider) FROM read_parquet('{Path.Combine(folder, "strides.parquet")}')"));
+    }
+
     [Theory]
     [InlineData(ConsentUse.Measure | ConsentUse.Show, ConsentStanding.Given, "consent_without_export")]
     [InlineData(ConsentUse.Everything, ConsentStanding.Ended, "consent_ended")]
