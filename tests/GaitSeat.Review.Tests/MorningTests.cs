@@ -50,7 +50,8 @@ public sealed class MorningTests(Browser browser) : IClassFixture<Browser>
         await SeasonAndRunAsync(later);
         await ReportAsync(morning);
         await ForgetAsync(later, morning);
-        Assert.DoesNotContain(later.Errors, e => !e.Contains("410", StringComparison.Ordinal));
+        // The browser itself tells that question and film of the forgotten rider were refused; nothing else went wrong.
+        Assert.DoesNotContain(later.Errors, e => !e.Contains("410", StringComparison.Ordinal) && !e.Contains("/clip/", StringComparison.Ordinal));
     }
 
     /// <summary>By keys alone; what was drawn at random is said to be without fault.</summary>
@@ -133,7 +134,7 @@ public sealed class MorningTests(Browser browser) : IClassFixture<Browser>
         Assert.True(code == ExitCodes.Done, said);
         Assert.Equal("%PDF-"u8.ToArray(), (await File.ReadAllBytesAsync(Path.ChangeExtension(page, ".pdf")))[..5]);
         await using var tab = await browser.OpenAsync(new Uri(page).AbsoluteUri, Width, Height);
-        await Assertions.Expect(tab.Page.Locator("h1")).ToContainTextAsync(Pupil);
+        await Assertions.Expect(tab.Page.Locator("body")).ToContainTextAsync(Pupil);
         await tab.KeepAsync("morning-8-report");
     }
 

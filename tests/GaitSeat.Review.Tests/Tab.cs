@@ -6,10 +6,14 @@ namespace GaitSeat.Review.Tests;
 /// <summary>The review page in a browser.</summary>
 internal sealed class Tab : IAsyncDisposable
 {
+    /// <summary>How long a test waits for what must come: machines that build and test at once are slow.</summary>
+    private const int PatienceMilliseconds = 60_000;
+
     internal Tab(IPage page, Uri link)
     {
         Page = page;
-        page.SetDefaultTimeout(20_000);
+        page.SetDefaultTimeout(PatienceMilliseconds);
+        Assertions.SetDefaultExpectTimeout(PatienceMilliseconds);
         page.PageError += (_, error) => Errors.Add(error);
         page.Console += (_, message) =>
         {

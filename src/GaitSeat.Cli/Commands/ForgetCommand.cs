@@ -38,10 +38,12 @@ public sealed class ForgetCommand(AnsiConsoles consoles) : AsyncCommand<ForgetCo
 
         var plan = await run.PlanAsync(settings.Rider, [], settings.Clips, settings.Originals, cancellationToken);
         var known = ForgottenList.Read(dataset.Folder).HasRider(settings.Rider);
+        // Of a rider of whom nothing was measured yet the record of consents tells all the same.
+        var recorded = ConsentRecord.Read(dataset.Folder).Of(settings.Rider, Today.Local) is not null;
         // A word that only stands in names of files is nobody's pseudonym, and these files are other riders'.
-        if (plan.Order.ClipKeys.Count == 0 && plan.SheetRows == 0 && !known)
+        if (plan.Order.ClipKeys.Count == 0 && plan.SheetRows == 0 && !known && !recorded)
             throw new SeasonException($"there is no rider '{settings.Rider}' in '{settings.Dataset}' or the sheet; pseudonyms are taken letter by letter, capitals too");
-        if (plan.IsEmpty && plan.Sources.Count == 0 && plan.SheetRows == 0)
+        if (plan.IsEmpty && plan.Sources.Count == 0 && plan.SheetRows == 0 && !recorded)
         {
             consoles.RawOut.WriteLine($"Nothing of '{settings.Rider}' is there; the rider was forgotten.");
             return ExitCodes.Done;

@@ -4,8 +4,8 @@ using GaitSeat.Store;
 namespace GaitSeat.Pipeline.Watch;
 
 /// <summary>The session sheet over a night in which someone may edit it: read anew when it or the consent file changes, and when a new day begins, since a consent may have ended. A sheet with errors is told of, and the last good one holds on.</summary>
-/// <param name="read">Told of each good sheet; the dataset keeps how far the consents reach.</param>
-public sealed class SheetKeeper(string folder, ForgottenList forgotten, TimeProvider time, Action<string> say, Action<SeasonSheet> read)
+/// <param name="read">Told of each good sheet; the dataset keeps how far the consents reach. Null for nobody.</param>
+public sealed class SheetKeeper(string folder, ForgottenList forgotten, TimeProvider time, Action<string> say, Action<SeasonSheet>? read = null)
 {
     private readonly Lock _guard = new();
     private SeasonSheet? _sheet;
@@ -22,7 +22,7 @@ public sealed class SheetKeeper(string folder, ForgottenList forgotten, TimeProv
             try
             {
                 _sheet = SeasonSheet.Of(folder, today).Without(forgotten);
-                read(_sheet);
+                read?.Invoke(_sheet);
                 foreach (var note in _sheet.Notes) say(note);
             }
             catch (SeasonException e) when (_sheet is not null)

@@ -25,10 +25,11 @@ public sealed record LeastSquaresFit(
         var sd = Math.Sqrt(rss / df);
         var (total, fixedColumns) = Total(outcome, columns);
         var explained = columns.Count - fixedColumns;
-        var f = explained > 0 ? (total - rss) / explained / (rss / df) : double.NaN;
+        // Of rows that are all alike rounding can leave less than nothing to be explained.
+        var f = explained > 0 ? Math.Max(0, total - rss) / explained / (rss / df) : double.NaN;
         return new(
             Named(columns, basis, coordinates, sd), residuals, rss, df, sd, 1 - rss / total, f,
-            explained > 0 ? 1 - FisherSnedecor.CDF(explained, df, f) : double.NaN);
+            double.IsFinite(f) ? 1 - FisherSnedecor.CDF(explained, df, f) : double.IsPositiveInfinity(f) ? 0 : double.NaN);
     }
 
     private static Coefficient[] Named(IReadOnlyList<DesignColumn> columns, OrthonormalBasis basis, double[] coordinates, double sd)
