@@ -9,7 +9,8 @@ export const sourceOf = (url) => (made.has(url) ? `${url}/copy` : url);
 /** Has the copy made; it is played from then on. False where it is played already and cannot be, either. */
 export async function make(url) {
   if (made.has(url)) return false;
-  await api.copy(url.split("/").at(-1));
+  const copy = await api.copy(url.split("/").at(-1));
+  if (!copy.isMade) throw new api.Refusal(copy.text);
   made.add(url);
   return true;
 }

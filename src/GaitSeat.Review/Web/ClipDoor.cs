@@ -23,9 +23,19 @@ internal sealed class ClipDoor(ClipShelf shelf, PlayableCopies copies, ShownLog 
             return;
         }
 
-        await copies.MakeAsync(key, clip.Path, () => shelf.Refusal(key) is null, context.RequestAborted);
-        await context.Response.WriteAsJsonAsync(new Guard.Message("The copy is there."));
+        try
+        {
+            await copies.MakeAsync(key, clip.Path, () => shelf.Refusal(key) is null, context.RequestAborted);
+            await context.Response.WriteAsJsonAsync(new MadeCopy(true, "The copy is there."));
+        }
+        catch (ReviewException e)
+        {
+            // A clip that cannot be decoded is no fault of the page: said, and not an error.
+            await context.Response.WriteAsJsonAsync(new MadeCopy(false, e.Message));
+        }
     }
+
+    private sealed record MadeCopy(bool IsMade, string Text);
 
     private async Task HandOutAsync(HttpContext context, Func<ShelvedClip, string, string?> pathOf)
     {

@@ -162,7 +162,7 @@ public sealed class ReviewSite : IAsyncDisposable
         {
             await next(context);
         }
-        catch (Exception e) when (e is DatasetException or ReviewException && !context.Response.HasStarted)
+        catch (DatasetException e) when (!context.Response.HasStarted)
         {
             await Guard.RefuseAsync(context, StatusCodes.Status500InternalServerError, e.Message);
         }
