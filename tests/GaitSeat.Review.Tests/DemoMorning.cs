@@ -15,7 +15,8 @@ namespace GaitSeat.Review.Tests;
 internal sealed class DemoMorning : IDisposable
 {
     internal const string SetAside = "arena-empty.mp4";
-    private const int Riders = 6, ClipsEach = 3, WidthPx = 400, HeightPx = 224;
+    internal const int Riders = 7;
+    private const int ClipsEach = 3, WidthPx = 400, HeightPx = 224;
     private const double Seconds = 4.5, RateHz = 25;
 
     /// <summary>No model looked: the points are the studio's.</summary>

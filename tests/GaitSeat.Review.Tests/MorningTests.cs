@@ -117,7 +117,7 @@ public sealed class MorningTests(Browser browser) : IClassFixture<Browser>
     {
         await tab.GoAsync("/season");
         await tab.Page.Locator(".rider-row .season-line").First.WaitForAsync();
-        Assert.Contains("6 riders", await tab.ProgressAsync(), StringComparison.Ordinal);
+        Assert.Contains($"{DemoMorning.Riders} riders", await tab.ProgressAsync(), StringComparison.Ordinal);
         await tab.KeepAsync("morning-6-season");
         await tab.GoAsync("/run");
         await tab.Page.GetByRole(AriaRole.Button, new() { Name = $"Try in the next run: {DemoMorning.SetAside}" }).WaitForAsync();

@@ -11,7 +11,8 @@ public sealed record ShelvedClip(string? Path, string? Refusal);
 /// <summary>The clips of the folder by their keys. A file is handed out only when its content is still what was measured.</summary>
 public sealed class ClipShelf(string folder, IReadOnlyDictionary<string, ClipFacts> clips, ConsentGate consent, ForgottenWatch forgotten)
 {
-    private const string Erased = "This clip was erased from the dataset since the page was opened: its rider was forgotten, or it was older than it may be kept. Nothing of it is kept or shown.";
+    /// <summary>Its rider was forgotten, or it was older than it may be kept. Two lines on the screen.</summary>
+    private const string Erased = "It was erased from the dataset since the page was opened; nothing of it is kept.";
 
     private readonly string _folder = Path.GetFullPath(folder);
     private readonly ConcurrentDictionary<(string Path, long Bytes, DateTime Modified), Task<string>> _keys = new();
