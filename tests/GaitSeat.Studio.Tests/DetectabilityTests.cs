@@ -32,7 +32,7 @@ public sealed class DetectabilityTests(ITestOutputHelper output)
                     horses += seen.Any(d => d.Kind == DetectedKind.Horse && d.Box.Contains(row["saddle"].Px)) ? 1 : 0;
                     persons += seen.Any(d => d.Kind == DetectedKind.Person && d.Box.Contains(row["hip"].Px)) ? 1 : 0;
                     frames++;
-                    var pose = reader.Read(0, frame, TrueBox(row));
+                    var pose = reader.Read(0, frame, TrueBox(row), frame.Index);
                     foreach (var (name, point) in Points)
                     {
                         Add(errors, "thunder", name, Error(row, name, pose.First, PointOrder.CocoLeft(point), PointOrder.SideStep(point, script.Facing)));

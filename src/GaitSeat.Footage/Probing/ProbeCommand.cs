@@ -16,8 +16,12 @@ internal sealed class ProbeCommand(FfmpegTools tools, TimeSpan timeout)
     /// <summary>Second try, when those gave too few: a clip trimmed without encoding may begin with a whole group of hidden frames (250 is x264's default group, and twice that for fields).</summary>
     private const int ManyPackets = 600;
 
+    /// <summary>What part of the timeout ffprobe must have computed for the file itself to be at fault; a file that makes it run in circles takes nearly all of it. Own choice.</summary>
+    private const double ComputingShare = 0.5;
+
     /// <summary>Container, streams and first frames of a file; the stream is null where there is no video.</summary>
-    /// <exception cref="ClipSetAsideException">ffprobe took longer than the timeout.</exception>
+    /// <exception cref="ClipSetAsideException">ffprobe computed until the timeout.</exception>
+    /// <exception cref="IOException">ffprobe waited until the timeout, for the drive or for a busy machine: another time it may do.</exception>
     public async Task<(ProbeAnswer Answer, StreamLook? Stream)> LookAsync(string path, int wantedFrames, CancellationToken cancellationToken)
     {
         var answer = await RunAsync(LookArguments(path, FewPackets), path, cancellationToken);
@@ -58,7 +62,12 @@ internal sealed class ProbeCommand(FfmpegTools tools, TimeSpan timeout)
         await process.WaitAsync();
         cancellationToken.ThrowIfCancellationRequested();
         if (limit.IsCancellationRequested)
-            throw new ClipSetAsideException(ClipReasons.Unreadable, $"'{path}' could not be probed within {timeout.TotalSeconds:0} s; is its drive reachable?");
+        {
+            throw process.UsedBeforeKill < timeout * ComputingShare
+                ? new IOException($"'{path}' could not be probed within {timeout.TotalSeconds:0} s, most of them spent waiting; is its drive reachable, or the machine busy?")
+                : new ClipSetAsideException(ClipReasons.Unreadable, $"'{path}' could not be probed within {timeout.TotalSeconds:0} s of computing");
+        }
+
         return new(ParseJson(output), process.Messages);
     }
 

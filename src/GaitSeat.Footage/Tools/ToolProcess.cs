@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Diagnostics;
 
 namespace GaitSeat.Footage;
@@ -35,6 +36,9 @@ internal sealed class ToolProcess : IAsyncDisposable
 
     public int Id => _process.Id;
 
+    /// <summary>Processor time it had used when it was killed from here; zero if it was not.</summary>
+    public TimeSpan UsedBeforeKill { get; private set; }
+
     /// <summary>Starts it; when <paramref name="cancellationToken"/> fires it is killed.</summary>
     public static ToolProcess Start(string program, string arguments, bool withInput, CancellationToken cancellationToken)
     {
@@ -69,10 +73,11 @@ internal sealed class ToolProcess : IAsyncDisposable
         {
             // Killing what has ended by itself must not hide how it ended.
             if (_process.HasExited) return;
+            UsedBeforeKill = _process.TotalProcessorTime;
             _killedHere = true;
             _process.Kill(entireProcessTree: true);
         }
-        catch (InvalidOperationException)
+        catch (Exception e) when (e is InvalidOperationException or Win32Exception)
         {
             // It has ended by itself in the meantime.
         }
