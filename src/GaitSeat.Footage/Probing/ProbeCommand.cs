@@ -16,8 +16,8 @@ internal sealed class ProbeCommand(FfmpegTools tools, TimeSpan timeout)
     /// <summary>Second try, when those gave too few: a clip trimmed without encoding may begin with a whole group of hidden frames (250 is x264's default group, and twice that for fields).</summary>
     private const int ManyPackets = 600;
 
-    /// <summary>What part of the timeout ffprobe must have computed for the file itself to be at fault; a file that makes it run in circles takes nearly all of it. Own choice.</summary>
-    private const double ComputingShare = 0.5;
+    /// <summary>What part of the timeout ffprobe must have computed for the file itself to be at fault; a file that makes it run in circles takes all that a busy machine gives. Own choice.</summary>
+    private const double ComputingShare = 0.25;
 
     /// <summary>Container, streams and first frames of a file; the stream is null where there is no video.</summary>
     /// <exception cref="ClipSetAsideException">ffprobe computed until the timeout.</exception>

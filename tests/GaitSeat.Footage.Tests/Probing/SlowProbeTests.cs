@@ -15,8 +15,16 @@ public sealed class SlowProbeTests(MadeClips clips)
     [Fact]
     public async Task ToolComputesAllTheTime_SetAside()
     {
-        var refusal = await Assert.ThrowsAsync<ClipSetAsideException>(() => ProbeWithAsync("while :; do :; done"));
-        Assert.Equal("unreadable", refusal.Reason);
+        // On a busy machine even a loop may get little of a processor: that is what the other test is about, so it is tried again.
+        for (var attempt = 0; attempt < 20; attempt++)
+        {
+            var error = await Record.ExceptionAsync(() => ProbeWithAsync("while :; do :; done"));
+            if (error is IOException) continue;
+            Assert.Equal("unreadable", Assert.IsType<ClipSetAsideException>(error).Reason);
+            return;
+        }
+
+        Assert.Fail("never set aside");
     }
 
     /// <summary>A stand-in for ffprobe.</summary>
