@@ -21,7 +21,7 @@ internal static class FaultsPicture
             return svg.Add($"</svg>").ToString();
         }
 
-        axis.DrawChanges(svg, changes, Top, height - Axis);
+        axis.DrawChanges(svg, changes, Top + 2, height - Axis);
         axis.DrawWeeks(svg, height - 4);
         foreach (var (row, i) in rows.Select((r, i) => (r, i)))
         {
