@@ -71,7 +71,10 @@ public sealed class ProcessTests(SeasonFolder season)
         Assert.Equal(ExitCodes.Done, code);
         Assert.Contains("1 without consent", text, StringComparison.Ordinal);
         var left = Directory.EnumerateFiles(dataset, "*", SearchOption.AllDirectories).ToList();
-        Assert.All(left, f => Assert.StartsWith(Path.Combine(dataset, "worker"), f, StringComparison.Ordinal));
+        // How far a rider's consent reaches is kept, for commands that see the dataset alone.
+        var consent = Path.Combine(dataset, ConsentRecord.FileName);
+        Assert.Contains("Onyx", await File.ReadAllTextAsync(consent), StringComparison.Ordinal);
+        Assert.All(left.Where(f => f != consent), f => Assert.StartsWith(Path.Combine(dataset, "worker"), f, StringComparison.Ordinal));
         var key = await ClipKey.OfFileAsync(Path.Combine(clips, "w.mp4"), CancellationToken.None);
         foreach (var said in left.Select(f => f + File.ReadAllText(f))) Assert.False(said.Contains("w.mp4", StringComparison.Ordinal) || said.Contains(key[..8], StringComparison.Ordinal), said);
     }
