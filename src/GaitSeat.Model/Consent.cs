@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace GaitSeat.Model;
 
 /// <summary>What a rider may agree to; each is agreed to by itself.</summary>
@@ -48,6 +50,20 @@ public sealed record ConsentTerms(ConsentUse Uses, DateOnly? Until, ConsentStand
 
     /// <summary>Whether it holds for a use.</summary>
     public bool Covers(ConsentUse use) => Standing == ConsentStanding.Given && Uses.HasFlag(use);
+
+    /// <param name="rider">Whose consent it is, for the sentence; null where the row names nobody.</param>
+    /// <returns>Null where they cover the use.</returns>
+    public ConsentGap? Against(ConsentUse use, string? rider)
+    {
+        var word = use.ToString().ToLowerInvariant();
+        return Standing switch
+        {
+            ConsentStanding.Ended => new("consent_ended", string.Create(CultureInfo.InvariantCulture, $"the consent of rider {rider} ended with {Until:yyyy-MM-dd}")),
+            ConsentStanding.NotNamed => new("not_in_consent_file", rider is null ? "the row names no rider whose consent could be looked up" : $"the consent file does not name rider {rider}"),
+            ConsentStanding.Forgotten => new("forgotten", "the rider was forgotten"),
+            _ => Covers(use) ? null : new("consent_without_" + word, $"the consent of rider {rider} does not cover '{word}'"),
+        };
+    }
 }
 
 /// <summary>What stands against a use of someone's footage.</summary>

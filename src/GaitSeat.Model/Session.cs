@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace GaitSeat.Model;
 
 /// <summary>One row of the session sheet: who rides in a clip, under a pseudonym, and what is known of the tack.</summary>
@@ -27,16 +25,5 @@ public sealed record Session(
     public ConsentTerms Terms { get; init; } = ConsentTerms.Unlimited;
 
     /// <returns>Null where nothing stands against the use.</returns>
-    public ConsentGap? Against(ConsentUse use)
-    {
-        var word = use.ToString().ToLowerInvariant();
-        return Terms.Standing switch
-        {
-            ConsentStanding.Ended => new("consent_ended", string.Create(CultureInfo.InvariantCulture, $"the consent of rider {Rider} ended with {Terms.Until:yyyy-MM-dd}")),
-            ConsentStanding.NotNamed => new("not_in_consent_file", Rider is null ? "the row names no rider whose consent could be looked up" : $"the consent file does not name rider {Rider}"),
-            ConsentStanding.Forgotten => new("forgotten", "the rider was forgotten"),
-            _ when !Terms.Covers(use) => new("consent_without_" + word, $"the consent of rider {Rider} does not cover '{word}'"),
-            _ => Consent ? null : new("no_consent", "the sheet says no consent"),
-        };
-    }
+    public ConsentGap? Against(ConsentUse use) => Terms.Against(use, Rider) ?? (Consent ? null : new("no_consent", "the sheet says no consent"));
 }

@@ -12,7 +12,7 @@ public sealed class CompactCommand(AnsiConsoles consoles) : Command<CompactComma
 {
     private const double BytesPerMegabyte = 1e6;
 
-    public sealed class Arguments : CommandSettings
+    public sealed class Arguments : LoggedArguments
     {
         [CommandOption("-d|--dataset <FOLDER>", isRequired: true)]
         [Description("The dataset to compact; the copy goes to its folder 'compact'. Its own files stay as they are.")]
@@ -33,11 +33,6 @@ public sealed class CompactCommand(AnsiConsoles consoles) : Command<CompactComma
         [CommandOption("--url <ADDRESS>")]
         [Description("Where the dataset can be had.")]
         public string? Url { get; init; }
-
-        [CommandOption("--by <NAME>")]
-        [Description("Pseudonym of who asks, for the audit log.")]
-        [DefaultValue("coach")]
-        public string By { get; init; } = "coach";
     }
 
     public override int Execute(CommandContext context, Arguments settings, CancellationToken cancellationToken)

@@ -20,7 +20,7 @@ public sealed class MarksCommand(AnsiConsoles consoles) : AsyncCommand<MarksComm
 {
     private const string NotInFolder = "not_in_folder";
 
-    public sealed class Arguments : CommandSettings
+    public sealed class Arguments : LoggedArguments
     {
         [CommandArgument(0, "[folder]")]
         [Description("The folder with the marked stills and clips; they are known by their bytes, not their names. Not with --dataset.")]
@@ -61,11 +61,6 @@ public sealed class MarksCommand(AnsiConsoles consoles) : AsyncCommand<MarksComm
         [CommandOption("--run <HASH>")]
         [Description("The beginning of the pipeline hash whose strides are meant, where the dataset holds several runs.")]
         public string? Run { get; init; }
-
-        [CommandOption("--by <NAME>")]
-        [Description("Pseudonym of who asks, for the audit log.")]
-        [DefaultValue("coach")]
-        public string By { get; init; } = "coach";
 
         public override ValidationResult Validate() => this switch
         {

@@ -14,7 +14,7 @@ public sealed class QueryCommand(AnsiConsoles consoles) : Command<QueryCommand.A
     private const int MostRows = 1_000_000;
     private static readonly string[] Formats = [TableFormat, "csv", "json", "parquet"];
 
-    public sealed class Arguments : CommandSettings
+    public sealed class Arguments : LoggedArguments
     {
         [CommandArgument(0, "[sql]")]
         [Description("A query over the tables, such as \"select rider, count(*) from strides group by rider\", or the name of a ready question.")]
@@ -45,11 +45,6 @@ public sealed class QueryCommand(AnsiConsoles consoles) : Command<QueryCommand.A
         [CommandOption("--run <HASH>")]
         [Description("The beginning of the pipeline hash whose rows are asked for, where the dataset holds several runs.")]
         public string? Run { get; init; }
-
-        [CommandOption("--by <NAME>")]
-        [Description("Pseudonym of who asks, for the audit log.")]
-        [DefaultValue("coach")]
-        public string By { get; init; } = "coach";
 
         public override ValidationResult Validate() =>
             List ? ValidationResult.Success()

@@ -18,7 +18,7 @@ public sealed class QueueCommand(AnsiConsoles consoles) : AsyncCommand<QueueComm
 {
     private const double LongestMinutes = 24 * 60;
 
-    public sealed class Arguments : CommandSettings
+    public sealed class Arguments : ConsentArguments
     {
         [CommandOption("-d|--dataset <FOLDER>", isRequired: true)]
         [Description("The dataset to look through.")]
@@ -44,15 +44,6 @@ public sealed class QueueCommand(AnsiConsoles consoles) : AsyncCommand<QueueComm
         [CommandOption("-p|--pipeline <FILE>")]
         [Description("The pipeline file the run was made with, for its rules and for flags, queue and drift watch (its part 'faults'). Without it the defaults hold.")]
         public string? Pipeline { get; init; }
-
-        [CommandOption("--clips <FOLDER>")]
-        [Description("The folder with the clips: its sheet and consent file as they are today say who agreed. Without it what the dataset recorded when it last read them.")]
-        public string? Clips { get; init; }
-
-        [CommandOption("--by <NAME>")]
-        [Description("Pseudonym of who asks, for the audit log.")]
-        [DefaultValue("coach")]
-        public string By { get; init; } = "coach";
 
         public override ValidationResult Validate() => Minutes is > 0 and <= LongestMinutes
             ? ValidationResult.Success()

@@ -12,7 +12,7 @@ namespace GaitSeat.Cli.Commands;
 /// <summary>Answers the questions of a study file from a dataset and writes the report.</summary>
 public sealed class StudyCommand(AnsiConsoles consoles) : AsyncCommand<StudyCommand.Arguments>
 {
-    public sealed class Arguments : CommandSettings
+    public sealed class Arguments : ConsentArguments
     {
         [CommandArgument(0, "<file>")]
         [Description("The study file (YAML): question, kind, outcomes, exposure, filters; see docs/study.md.")]
@@ -29,15 +29,6 @@ public sealed class StudyCommand(AnsiConsoles consoles) : AsyncCommand<StudyComm
         [CommandOption("--run <HASH>")]
         [Description("The beginning of the pipeline hash to ask, where the dataset holds several runs.")]
         public string? Run { get; init; }
-
-        [CommandOption("--clips <FOLDER>")]
-        [Description("The folder with the clips: its sheet and consent file as they are today say who agreed. Without it what the dataset recorded when it last read them.")]
-        public string? Clips { get; init; }
-
-        [CommandOption("--by <NAME>")]
-        [Description("Pseudonym of who asks, for the audit log.")]
-        [DefaultValue("coach")]
-        public string By { get; init; } = "coach";
     }
 
     public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)

@@ -29,7 +29,7 @@ public sealed class TrainCommand(AnsiConsoles consoles) : AsyncCommand<TrainComm
         public string? Pipeline { get; init; }
 
         [CommandOption("--clips <FOLDER>")]
-        [Description("The folder with the clips: its sheet and consent file as they are today say who agreed. Without it what the dataset recorded when it last read them.")]
+        [Description(ConsentArguments.ClipsHelp)]
         public string? Clips { get; init; }
     }
 

@@ -5,7 +5,7 @@ using Spectre.Console.Cli;
 namespace GaitSeat.Cli.Privacy;
 
 /// <summary>What the commands that erase have in common.</summary>
-public class ErasureArguments : CommandSettings
+public class ErasureArguments : LoggedArguments
 {
     [CommandOption("-d|--dataset <FOLDER>", isRequired: true)]
     [Description("The dataset to erase from.")]
@@ -22,11 +22,6 @@ public class ErasureArguments : CommandSettings
     [CommandOption("-q|--queue <CONNECTION>")]
     [Description("PostgreSQL connection string of a queue shared by several workers; also read from GAITSEAT_QUEUE.")]
     public string? Queue { get; init; }
-
-    [CommandOption("--by <NAME>")]
-    [Description("Pseudonym of who asks, for the audit log.")]
-    [DefaultValue("coach")]
-    public string By { get; init; } = "coach";
 
     [CommandOption("--yes")]
     [Description("Do it. Without it nothing is changed, and what would go is listed.")]

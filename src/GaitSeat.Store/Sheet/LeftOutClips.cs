@@ -24,15 +24,12 @@ public sealed record LeftOutClips(IReadOnlySet<string> ClipKeys, IReadOnlyList<(
         var record = ConsentRecord.Read(datasetFolder);
         var gaps = query.Query($"SELECT clip_key, clip_file, rider FROM clips WHERE {run.Where}")
             .Select(r => (Key: (string)r["clip_key"]!, Rider: (string?)r["rider"], Row: sheet((string)r["clip_file"]!)))
-            .Select(c => (c.Key, c.Rider, Gap: c.Row is { } row ? row.Against(use) : record.Of(c.Rider, today) is { } terms ? Against(c.Rider, terms, use) : null))
+            .Select(c => (c.Key, c.Rider, Gap: c.Row is { } row ? row.Against(use) : record.Of(c.Rider, today)?.Against(use, c.Rider)))
             .Where(c => c.Gap is not null).ToArray();
         return new(
             gaps.Select(g => g.Key).ToHashSet(StringComparer.Ordinal),
             [.. gaps.GroupBy(g => g.Gap!.Reason).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => (g.Key, g.Count(), g.Select(x => x.Rider).Distinct(StringComparer.Ordinal).Count()))]);
     }
-
-    private static ConsentGap? Against(string? rider, ConsentTerms terms, ConsentUse use) =>
-        new Session("", null, null, rider, null, BodyLengths.Unknown, null, null, null, true, null, new Dictionary<string, string>()) { Terms = terms }.Against(use);
 
     private static string S(int count) => count == 1 ? "" : "s";
 }
