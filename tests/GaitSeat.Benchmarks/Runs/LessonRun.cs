@@ -81,7 +81,7 @@ internal sealed class LessonRun(string folder, TextWriter output)
 
         var decode = await WholeRun.DecodeFloorAsync(_ffmpeg, info, _settings.Read, ct);
         var all = info.DurationSeconds * info.AverageFrameRateHz;
-        var inference = Inference(looks, seen.Poses.Count(p => p is not null));
+        var inference = Inference(looks, seen);
         var slower = Math.Max(all / decode, inference);
         output.WriteLine(
             $"| {name} | {Took(firstPass.Elapsed, all)} | {Took(second, frames)} | {Took(maths.Elapsed, frames)} | {tables.TotalSeconds:0.00} s | {all / decode:0.0} s ({decode:0}/s) | {inference:0.0} s | "
@@ -135,7 +135,6 @@ internal sealed class LessonRun(string folder, TextWriter output)
     }
 
     /// <summary>The detector as often as the first pass looked, the body-point models as often as the second pass read points, on as many one-thread sessions as the run has workers, s.</summary>
-    private double Inference(int looks, int poses) =>
-        WholeRun.InferenceSeconds(_models, [ModelCatalogue.NanoDet], _settings.Run.PointWorkers, looks)
-        + WholeRun.InferenceSeconds(_models, WholeRun.BodyPointModels, _settings.Run.PointWorkers, poses);
+    private double Inference(int looks, SeenClip seen) =>
+        WholeRun.InferenceSeconds(_models, ModelCatalogue.NanoDet, _settings.Run.PointWorkers, looks) + WholeRun.PointsSeconds(_models, _settings.Run.PointWorkers, seen);
 }

@@ -9,13 +9,10 @@ namespace GaitSeat.Benchmarks;
 
 /// <summary>
 /// The whole measurement of a clip beside two bare floors: decoding every frame and nothing else, and running the body-point models on a fixed input as
-/// often as there are frames, on as many sessions side by side as the run has workers. Quoted as ratios, because machines are noisy.
+/// often as they read a frame, on as many sessions side by side as the run has workers. Quoted as ratios, because machines are noisy.
 /// </summary>
 internal static class WholeRun
 {
-    /// <summary>What the second pass runs on a frame.</summary>
-    public static IReadOnlyList<ModelSource> BodyPointModels { get; } = [ModelCatalogue.MoveNetThunder, ModelCatalogue.BlazePoseHeavy];
-
     public static ModelStore Models()
     {
         var home = Environment.GetEnvironmentVariable("GAITSEAT_HOME") ?? Directory.GetCurrentDirectory();
@@ -35,10 +32,11 @@ internal static class WholeRun
             var info = await new ClipProbe(ffmpeg, settings.Probe).ProbeAsync(clip, ct);
             await new ClipMeasurer(workshop).MeasureAsync(clip, BodyLengths.Unknown, null, ct);
             var clock = Stopwatch.StartNew();
-            var frames = (await new ClipMeasurer(workshop).MeasureAsync(clip, BodyLengths.Unknown, null, ct)).Sightings.Count;
+            var seen = await new ClipMeasurer(workshop).SeeAsync(clip, null, ct);
+            var frames = ClipMeasurer.Measure(seen, BodyLengths.Unknown, settings).Sightings.Count;
             var whole = frames / clock.Elapsed.TotalSeconds;
             var decode = await DecodeFloorAsync(ffmpeg, info, settings.Read, ct);
-            var points = frames / InferenceSeconds(models, BodyPointModels, settings.Run.PointWorkers, frames);
+            var points = frames / PointsSeconds(models, settings.Run.PointWorkers, seen);
             output.WriteLine($"| {Path.GetFileName(clip)} | {frames} | {whole:0.0} | {decode:0} | {points:0.0} | {whole / Math.Min(decode, points):0.00} |");
         }
 
@@ -59,25 +57,25 @@ internal static class WholeRun
         return frames / clock.Elapsed.TotalSeconds;
     }
 
-    /// <summary>Running models one after the other on a fixed input, so many times, shared out over one-thread sessions side by side, s. Loading is not counted.</summary>
-    public static double InferenceSeconds(ModelStore models, IReadOnlyList<ModelSource> sources, int workers, int times)
+    /// <summary>The body-point models as often as they read a frame of what was seen, s: the second does not read every frame of a fast clip.</summary>
+    public static double PointsSeconds(ModelStore models, int workers, SeenClip seen) =>
+        InferenceSeconds(models, ModelCatalogue.MoveNetThunder, workers, seen.Poses.Count(p => p is not null))
+        + InferenceSeconds(models, ModelCatalogue.BlazePoseHeavy, workers, seen.Poses.Count(p => p?.Second is not null));
+
+    /// <summary>Running a model on a fixed input, so many times, shared out over one-thread sessions side by side, s. Loading is not counted.</summary>
+    public static double InferenceSeconds(ModelStore models, ModelSource source, int workers, int times)
     {
-        ModelFile[] files = [.. sources.Select(models.Ensure)];
-        var desks = Enumerable.Range(0, workers).Select(_ => files.Select(f => new OnnxSession(f, 1)).ToArray()).ToArray();
-        float[][] inputs = [.. desks[0].Select(s => Enumerable.Repeat(0.5f, s.InputLength).ToArray())];
-        foreach (var desk in desks) Once(desk, inputs);
+        var file = models.Ensure(source);
+        OnnxSession[] sessions = [.. Enumerable.Range(0, workers).Select(_ => new OnnxSession(file, 1))];
+        float[] input = [.. Enumerable.Repeat(0.5f, sessions[0].InputLength)];
+        foreach (var session in sessions) session.Run(input, 1);
         var clock = Stopwatch.StartNew();
-        Parallel.ForEach(desks.Select((d, i) => (Desk: d, Times: (times / workers) + (i < times % workers ? 1 : 0))), new ParallelOptions { MaxDegreeOfParallelism = workers }, share =>
+        Parallel.ForEach(sessions.Select((s, i) => (Session: s, Times: (times / workers) + (i < times % workers ? 1 : 0))), new ParallelOptions { MaxDegreeOfParallelism = workers }, share =>
         {
-            for (var i = 0; i < share.Times; i++) Once(share.Desk, inputs);
+            for (var i = 0; i < share.Times; i++) share.Session.Run(input, 1);
         });
         var seconds = clock.Elapsed.TotalSeconds;
-        foreach (var session in desks.SelectMany(d => d)) session.Dispose();
+        foreach (var session in sessions) session.Dispose();
         return seconds;
-    }
-
-    private static void Once(OnnxSession[] desk, float[][] inputs)
-    {
-        for (var m = 0; m < desk.Length; m++) desk[m].Run(inputs[m], 1);
     }
 }
