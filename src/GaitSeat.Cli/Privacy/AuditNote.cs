@@ -11,7 +11,7 @@ internal static class AuditNote
     /// <exception cref="DatasetException">It cannot be written: what is not logged is not handed out.</exception>
     internal static void Add(string datasetFolder, string by, string act, string what, string? pipelineHash, IReadOnlySet<string> without, string? where)
     {
-        using var query = new DatasetQuery(datasetFolder);
+        using var query = DatasetQuery.OfTable(datasetFolder, "clips");
         var riders = query.Query("SELECT DISTINCT rider, clip_key, pipeline_hash FROM clips WHERE rider IS NOT NULL")
             .Where(r => ((string)r["pipeline_hash"]!).StartsWith(pipelineHash ?? "", StringComparison.OrdinalIgnoreCase) && !without.Contains((string)r["clip_key"]!))
             .Select(r => (string?)r["rider"]);

@@ -15,6 +15,15 @@ public sealed class DatasetQuery : IDisposable
     public DatasetQuery(string folder)
         : this(folder, null, SchemaHistory.Ours) => Show(_ => true);
 
+    /// <summary>One view alone, which spares a look at all the other tables' files.</summary>
+    /// <exception cref="DatasetException">As for <see cref="DatasetQuery(string)"/>.</exception>
+    public static DatasetQuery OfTable(string folder, string table)
+    {
+        var query = new DatasetQuery(folder, null, SchemaHistory.Ours);
+        query.Show(t => t.Name == table);
+        return query;
+    }
+
     /// <summary>Opens without a view yet; see <see cref="Show"/>.</summary>
     /// <param name="where">A condition on the rows of every table; null for all rows.</param>
     internal DatasetQuery(string folder, string? where, SchemaHistory history)
