@@ -51,7 +51,7 @@ internal sealed class JudgedSeason
     {
         var folder = SeasonRun.PictureFolder(Dataset.Folder);
         return Directory.Exists(folder)
-            ? Directory.EnumerateFiles(folder, $"{clipKey[..16]}-*-sit.jpg").Order(StringComparer.Ordinal).FirstOrDefault()
+            ? Directory.EnumerateFiles(folder, $"{ClipKey.InName(clipKey)}-*-sit.jpg").Order(StringComparer.Ordinal).FirstOrDefault()
             : null;
     }
 }

@@ -12,8 +12,6 @@ public sealed record OldFile(string Kind, string Path);
 /// <summary>Pictures and copies for browsers that are older than they may be kept. A picture is as old as the session it shows, a copy as old as the file.</summary>
 public static class OldFiles
 {
-    private const int KeyDigits = 16;
-
     public static IReadOnlyList<OldFile> Find(Dataset dataset, RetentionSettings settings, DateOnly today)
     {
         ArgumentNullException.ThrowIfNull(dataset);
@@ -28,8 +26,8 @@ public static class OldFiles
     /// <summary>Those of clips that are in the dataset with a day; a picture of no clip of ours has no age.</summary>
     private static IEnumerable<OldFile> Pictures(Dataset dataset, DateOnly before)
     {
-        var old = dataset.Clips().Where(c => c.SessionDate < before).Select(c => c.ClipKey[..KeyDigits]).ToHashSet(StringComparer.Ordinal);
-        return FilesOf(SeasonRun.PictureFolder(dataset.Folder)).Where(f => f.Name.Length > KeyDigits && old.Contains(f.Name[..KeyDigits])).Select(f => new OldFile("picture", f.FullName));
+        var old = dataset.Clips().Where(c => c.SessionDate < before).Select(c => ClipKey.InName(c.ClipKey)).ToHashSet(StringComparer.Ordinal);
+        return FilesOf(SeasonRun.PictureFolder(dataset.Folder)).Where(f => f.Name.Length > ClipKey.NameDigits && old.Contains(ClipKey.InName(f.Name))).Select(f => new OldFile("picture", f.FullName));
     }
 
     private static IEnumerable<OldFile> Copies(Dataset dataset, DateOnly before) =>

@@ -77,7 +77,7 @@ public sealed class ClipWork(IClipStage stage, Dataset dataset, bool tracks, str
         if (Directory.Exists(PictureFolder))
         {
             // Earlier versions began the names of pictures with that of the clip.
-            foreach (var pattern in new[] { $"{clip.Key[..16]}-*", $"*-{clip.Key[..8]}-*" })
+            foreach (var pattern in new[] { $"{ClipKey.InName(clip.Key)}-*", $"*-{clip.Key[..8]}-*" })
                 foreach (var picture in Directory.EnumerateFiles(PictureFolder, pattern)) File.Delete(picture);
         }
 

@@ -1,7 +1,8 @@
-using GaitSeat.Footage;
 using GaitSeat.Footage.Pictures;
+using GaitSeat.Footage;
 using GaitSeat.Model;
 using GaitSeat.Pipeline.Clips;
+using GaitSeat.Store;
 using GaitSeat.Study.Plots;
 
 namespace GaitSeat.Pipeline.Season;
@@ -26,11 +27,11 @@ public sealed class WorkshopStage(Workshop workshop) : IClipStage
         Directory.CreateDirectory(folder);
         var files = new List<string>();
         // By the clip's key: pictures are what is handed on, and the name of the file may tell who rides.
-        var name = $"{clipKey[..16]}-{workshop.PipelineHash[..8]}";
+        var name = $"{ClipKey.InName(clipKey)}-{workshop.PipelineHash[..8]}";
         if (output.Plot)
         {
             string png = Path.Combine(folder, name + "-seat.png"), svg = Path.ChangeExtension(png, ".svg");
-            SeatMotionPlot.Save(measured.Motion, $"clip {clipKey[..16]}", png, svg);
+            SeatMotionPlot.Save(measured.Motion, $"clip {ClipKey.InName(clipKey)}", png, svg);
             files.AddRange([png, svg]);
         }
 

@@ -10,7 +10,7 @@ internal static class OriginReader
     public static DataOrigin Read(DatasetQuery query, DatasetRun run, string folder, LeftOutClips leftOut)
     {
         // One look at each table: a season may be thousands of files.
-        var where = $"pipeline_hash = '{run.PipelineHash}' AND model_hash = '{run.ModelHash}'{Without(leftOut.ClipKeys)}";
+        var where = $"pipeline_hash = '{run.PipelineHash}' AND model_hash = '{run.ModelHash}'{leftOut.SqlAndNot}";
         var strides = query.Query($"SELECT schema_version AS v, count(*) AS n, min(session_date) AS first, max(session_date) AS last FROM strides WHERE {where} GROUP BY ALL ORDER BY v");
         var clips = query.Query($"SELECT software_version AS v, status, reason, count(*) AS n, count(*) FILTER (status = 'measured' AND strides = 0) AS bare FROM clips WHERE {where} GROUP BY ALL ORDER BY ALL");
         var skipped = query.Query($"SELECT scope, reason, CAST(sum(count) AS BIGINT) AS n FROM skipped WHERE {where} GROUP BY ALL");
@@ -19,10 +19,6 @@ internal static class OriginReader
             [.. leftOut.Why.Select(w => (w.Reason, (long)w.Clips)), .. Counts(clips.Where(r => (string)r["status"]! != "measured"))], clips.Sum(r => (long)r["bare"]!), strides.Sum(r => (long)r["n"]!),
             Counts(skipped.Where(r => (string)r["scope"]! == "stride")), Counts(skipped.Where(r => (string)r["scope"]! == "frame")), strides.Min(r => (DateOnly?)r["first"]), strides.Max(r => (DateOnly?)r["last"]), []);
     }
-
-    /// <summary>The end of a condition that leaves clips out; empty for none.</summary>
-    internal static string Without(IReadOnlySet<string> clipKeys) =>
-        clipKeys.Count == 0 ? "" : $" AND clip_key NOT IN ({string.Join(", ", clipKeys.Order(StringComparer.Ordinal).Select(k => $"'{k}'"))})";
 
     /// <summary>By reason, the most first.</summary>
     private static (string Reason, long Count)[] Counts(IEnumerable<IReadOnlyDictionary<string, object?>> rows) =>

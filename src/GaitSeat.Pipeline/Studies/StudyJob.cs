@@ -46,7 +46,7 @@ public static class StudyJob
         var leftOut = request.LeaveOut(query, run);
         var origin = OriginReader.Read(query, run, folder, leftOut);
         var values = file.Questions.Select(q => q.ValuesFile).Where(v => v.Length > 0).Distinct().ToDictionary(v => v, v => new ValuesFile(query, Beside(file.Path, v), v));
-        var sources = file.Questions.Select(q => new StudySource(query, run, values.GetValueOrDefault(q.ValuesFile), leftOut.ClipKeys)).ToArray();
+        var sources = file.Questions.Select(q => new StudySource(query, run, values.GetValueOrDefault(q.ValuesFile), leftOut)).ToArray();
         Refuse(file, sources);
         Limit(query, origin.Strides);
         var withValues = origin with { ValuesFiles = [.. values.Values.Select(v => (v.Name, v.Sha256, v.Lines, v.Unmatched(query)))] };

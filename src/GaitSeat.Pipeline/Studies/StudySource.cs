@@ -16,10 +16,10 @@ internal sealed class StudySource
     private readonly ValuesFile? _values;
     private readonly string _mayBeAsked;
 
-    /// <param name="leftOut">Keys of clips that may not be studied.</param>
-    public StudySource(DatasetQuery query, DatasetRun run, ValuesFile? values, IReadOnlySet<string> leftOut)
+    /// <param name="leftOut">Clips that may not be studied.</param>
+    public StudySource(DatasetQuery query, DatasetRun run, ValuesFile? values, LeftOutClips leftOut)
     {
-        (_run, _values, _mayBeAsked) = (run, values, OriginReader.Without(leftOut));
+        (_run, _values, _mayBeAsked) = (run, values, leftOut.SqlAndNot);
         AddTable(query, "strides", "s");
         AddTable(query, "clips", "c");
         AddSheetColumns(query);

@@ -24,7 +24,7 @@ public sealed class AuditLog(string datasetFolder)
     /// <summary>What stands in place of a rider who was forgotten.</summary>
     public const string Forgotten = "(forgotten)";
 
-    private const int KeyDigits = 16, Tries = 50, PauseMilliseconds = 20;
+    private const int Tries = 50, PauseMilliseconds = 20;
     private static readonly JsonSerializerOptions Format = new() { PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
     private readonly string _path = Path.Combine(datasetFolder, FileName);
 
@@ -37,7 +37,7 @@ public sealed class AuditLog(string datasetFolder)
         ArgumentNullException.ThrowIfNull(clips);
         var entry = new AuditEntry(
             at.ToUniversalTime(), who, act, what, [.. riders.OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-            [.. clips.Select(c => c[..Math.Min(KeyDigits, c.Length)]).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)], where);
+            [.. clips.Select(c => c[..Math.Min(ClipKey.NameDigits, c.Length)]).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)], where);
         Alone(stream =>
         {
             var torn = stream.Length > 0 && Last(stream) != '\n';

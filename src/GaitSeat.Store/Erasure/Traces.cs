@@ -11,7 +11,7 @@ namespace GaitSeat.Store;
 /// </summary>
 public sealed partial class Traces
 {
-    private const int KeyDigits = 16, ShortKeyDigits = 8;
+    private const int ShortKeyDigits = 8;
     private readonly HashSet<string> _keys;
     private readonly HashSet<string> _shortKeys;
     private readonly string[] _words;
@@ -27,7 +27,7 @@ public sealed partial class Traces
         Rider = rider;
         ClipKeys = clipKeys.ToHashSet(StringComparer.Ordinal);
         ClipFiles = clipFiles.ToHashSet(StringComparer.Ordinal);
-        _keys = [.. ClipKeys.Select(k => k[..KeyDigits])];
+        _keys = [.. ClipKeys.Select(ClipKey.InName)];
         _shortKeys = [.. ClipKeys.Select(k => k[..ShortKeyDigits])];
         RiderIsAWordOfOurs = rider is not null && OurWords.Contains(rider);
         _words = [.. ClipFiles.Concat(rider is null || RiderIsAWordOfOurs ? [] : [rider]).SelectMany(Spellings).Distinct(StringComparer.Ordinal)];
@@ -60,7 +60,7 @@ public sealed partial class Traces
         return ShortHex().EnumerateMatches(decoded) is var runs && Any(runs, decoded, ShortKeyDigits, _shortKeys);
     }
 
-    private bool HasKey(string text) => _keys.Count > 0 && Any(Hex().EnumerateMatches(text), text, KeyDigits, _keys);
+    private bool HasKey(string text) => _keys.Count > 0 && Any(Hex().EnumerateMatches(text), text, ClipKey.NameDigits, _keys);
 
     private static bool Any(Regex.ValueMatchEnumerator runs, string text, int digits, HashSet<string> keys)
     {

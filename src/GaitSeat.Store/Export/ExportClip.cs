@@ -5,5 +5,5 @@ namespace GaitSeat.Store;
 internal sealed record ExportClip(string ClipKey, string? Rider, int? WidthPx, int? HeightPx)
 {
     /// <summary>A name for files that says nothing of people, as a clip's file may.</summary>
-    internal string Name => ClipKey[..16];
+    internal string Name => Store.ClipKey.InName(ClipKey);
 }

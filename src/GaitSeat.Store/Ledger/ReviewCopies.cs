@@ -4,14 +4,9 @@ namespace GaitSeat.Store;
 public static class ReviewCopies
 {
     private const string FolderName = "review-copies";
-    private const int KeyDigits = 16;
 
     public static string FolderOf(string datasetFolder) => Path.Combine(datasetFolder, FolderName);
 
     /// <summary>By the clip's key, so that it tells no name and an erasure finds it.</summary>
-    public static string NameOf(string clipKey)
-    {
-        ArgumentNullException.ThrowIfNull(clipKey);
-        return clipKey[..KeyDigits] + ".mp4";
-    }
+    public static string NameOf(string clipKey) => ClipKey.InName(clipKey) + ".mp4";
 }

@@ -13,7 +13,6 @@ namespace GaitSeat.Store;
 internal static class RunName
 {
     internal const string Extension = ".parquet";
-    private const int ClipDigits = 16;
     private const int RunDigits = 12;
 
     internal static string Of(Provenance p) => Of(p.ClipKey, p.PipelineHash, p.ModelHash);
@@ -46,6 +45,6 @@ internal static class RunName
             throw new ArgumentException($"A clip key is 64 lower-case hex digits (SHA-256), not '{clipKey}'.", nameof(clipKey));
         }
 
-        return clipKey[..ClipDigits] + "-";
+        return ClipKey.InName(clipKey) + "-";
     }
 }

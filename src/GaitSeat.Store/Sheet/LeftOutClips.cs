@@ -13,6 +13,9 @@ public sealed record LeftOutClips(IReadOnlySet<string> ClipKeys, IReadOnlyList<(
     /// <summary>For people, a line a reason.</summary>
     public IReadOnlyList<string> Lines => [.. Why.Select(w => string.Create(CultureInfo.InvariantCulture, $"left out: {w.Clips} clip{S(w.Clips)} of {w.Riders} rider{S(w.Riders)}, {w.Reason.Replace('_', ' ')}"))];
 
+    /// <summary>The end of a condition that leaves them out; empty for none.</summary>
+    public string SqlAndNot => ClipKeys.Count == 0 ? "" : $" AND clip_key NOT IN ({string.Join(", ", ClipKeys.Order(StringComparer.Ordinal).Select(SqlText.Literal))})";
+
     /// <param name="sheet">The row of a clip in the sheet as it is today; null for the clips it does not have. Of these the dataset's own record tells.</param>
     /// <param name="today">By the wall clock of the machine: consents end.</param>
     /// <exception cref="DatasetException">The dataset or its record cannot be read.</exception>

@@ -1,6 +1,7 @@
 using GaitSeat.Model;
 using GaitSeat.Pipeline.Season;
 using GaitSeat.Pipeline.Watch.Policies;
+using GaitSeat.Store;
 
 namespace GaitSeat.Pipeline.Watch.Children;
 
@@ -14,7 +15,7 @@ public sealed class LockedClip(ClipWork work, string datasetFolder) : IClipWorke
     {
         ArgumentNullException.ThrowIfNull(clip);
         var locks = Directory.CreateDirectory(Path.Combine(datasetFolder, "worker", "locks")).FullName;
-        using var held = FileLock.TryTake(Path.Combine(locks, clip.Key[..16] + ".lock")) ?? throw new ClipElsewhereException($"{clip.File}: another worker has it in hand");
+        using var held = FileLock.TryTake(Path.Combine(locks, ClipKey.InName(clip.Key) + ".lock")) ?? throw new ClipElsewhereException($"{clip.File}: another worker has it in hand");
         return ClipReport.Of(await work.DoAsync(clip, session, progress, ct));
     }
 }

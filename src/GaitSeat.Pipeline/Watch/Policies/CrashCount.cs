@@ -1,3 +1,5 @@
+using GaitSeat.Store;
+
 namespace GaitSeat.Pipeline.Watch.Policies;
 
 /// <summary>
@@ -36,7 +38,7 @@ public sealed class CrashCount(string path, TimeProvider time)
     }
 
     private static string PathOf(string workerFolder, string clipKey, string pipelineHash, string modelHash) =>
-        Path.Combine(workerFolder, "crashes", $"{clipKey[..16]}-{pipelineHash[..8]}-{modelHash[..8]}.jsonl");
+        Path.Combine(workerFolder, "crashes", $"{ClipKey.InName(clipKey)}-{pipelineHash[..8]}-{modelHash[..8]}.jsonl");
 
     private IReadOnlyList<Entry> All => [.. JsonLines.ReadAll<Entry>(Path.GetDirectoryName(path)!, Path.GetFileName(path))];
 
