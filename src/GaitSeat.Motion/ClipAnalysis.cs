@@ -38,8 +38,8 @@ internal sealed class ClipAnalysis(Sightings sightings, BodyLengths lengths, Mot
     }
 
     /// <summary>
-    /// Where rising trot borders on frames that were not followed, a stride was cut there; between two spells on one rein less than two strides apart it is one
-    /// stride, seen from both sides.
+    /// Where rising trot borders on frames that were not followed, a stride was cut there. Where it goes on beyond them on the same rein within two strides, the rhythm tells how many:
+    /// one that is seen from both sides, or two where a sit fell into the gap.
     /// </summary>
     private void CutByGaps(List<SegmentSignals> segments)
     {
@@ -47,16 +47,36 @@ internal sealed class ClipAnalysis(Sightings sightings, BodyLengths lengths, Mot
         {
             var (start, end) = (signals.Grid.StartSeconds, signals.Grid.EndSeconds);
             if (signals.Segment.EndsAtGap && Rising(s => s.EndSeconds == end) is { } last)
-                Cut(_strides.LastOrDefault(s => s.SpellNumber == last.Number)?.EndSeconds ?? end);
-            if (signals.Segment.StartsAtGap && Rising(s => s.StartSeconds == start) is { } first && !SeenFromBefore(first))
+            {
+                var from = _strides.LastOrDefault(s => s.SpellNumber == last.Number)?.EndSeconds ?? end - StrideSeconds(last);
+                if (_spells.Find(next => GoesOn(last, next)) is { } beyond) CutBetween(last, from, beyond);
+                else Cut(from);
+            }
+
+            if (signals.Segment.StartsAtGap && Rising(s => s.StartSeconds == start) is { } first && !_spells.Exists(before => GoesOn(before, first)))
                 Cut(start);
         }
 
         Spell? Rising(Predicate<Spell> at) => _spells.Find(s => s.Gait == Gait.RisingTrot && at(s));
-        bool SeenFromBefore(Spell spell) => _spells.Exists(b =>
-            b.Gait == Gait.RisingTrot && b.Facing == spell.Facing && b.EndSeconds <= spell.StartSeconds && spell.StartSeconds - b.EndSeconds <= 2 * 2 / b.BounceHz);
-        void Cut(double seconds) => _leftOut.Add(new(LeftOutScope.Stride, "cut_by_gap", 1, "The rider was not followed through the whole stride.", seconds));
     }
+
+    private void CutBetween(Spell last, double from, Spell beyond)
+    {
+        var to = _strides.Find(s => s.SpellNumber == beyond.Number)?.StartSeconds ?? beyond.StartSeconds + StrideSeconds(beyond);
+        var count = Math.Max(1, (int)Math.Round((to - from) / StrideSeconds(last)));
+        var each = (to - from) / count;
+        for (var k = 0; k < count; k++)
+            if (from + (k + 1) * each > last.EndSeconds && from + k * each < beyond.StartSeconds) Cut(from + k * each);
+    }
+
+    private void Cut(double seconds) => _leftOut.Add(new(LeftOutScope.Stride, "cut_by_gap", 1, "The rider was not followed through the whole stride.", seconds));
+
+    private static bool GoesOn(Spell spell, Spell next) =>
+        spell.Gait == Gait.RisingTrot && next.Gait == Gait.RisingTrot && next.Facing == spell.Facing
+        && next.StartSeconds >= spell.EndSeconds && next.StartSeconds - spell.EndSeconds <= 2 * StrideSeconds(spell);
+
+    /// <summary>Two bounces of the trunk are one stride.</summary>
+    private static double StrideSeconds(Spell trot) => 2 / trot.BounceHz;
 
     private void Segment(SegmentSignals signals, LegScale scale, TraceWriter trace)
     {

@@ -137,6 +137,24 @@ public sealed class RobustnessTests
         Assert.Equal(4.0, cut[1].StartSeconds!.Value, 0.15);
     }
 
+    /// <summary>A short gap over a sit cuts the stride before it and the one after; elsewhere one stride.</summary>
+    [Theory]
+    [InlineData(2.72, 2)]
+    [InlineData(2.35, 1)]
+    public void GapOverASit_CutsTwoStrides(double gapSeconds, int cuts)
+    {
+        var film = new MadeCamera().Film(new MadeRider());
+        for (var i = 0; i < film.Count; i++)
+            if (Math.Abs(film.TimeSeconds[i] - gapSeconds) < 0.11) film.Reason[i] = FrameReason.PointsUncertain;
+
+        var cut = MotionAnalysis.Analyse(film, BodyLengths.Unknown, Quick).LeftOut.Where(l => l.Reason == "cut_by_gap").ToArray();
+
+        // Sits at 2.00, 2.74 and 3.48 s.
+        Assert.Equal(cuts, cut.Length);
+        Assert.Equal(2.0, cut[0].StartSeconds!.Value, 0.05);
+        Assert.All(cut.Skip(1), c => Assert.Equal(2.74, c.StartSeconds!.Value, 0.08));
+    }
+
     [Fact]
     public void StrideOfWhichEveryThirdFrameIsBridged_IsNotToBeTrusted()
     {

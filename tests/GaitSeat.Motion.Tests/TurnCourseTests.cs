@@ -60,6 +60,23 @@ public sealed class TurnCourseTests
         Assert.InRange(Read(camera).Error.Average(), -3, 3);
     }
 
+    /// <summary>A pan stretches what lies off the middle of the picture; a rider held there has not come nearer because of it.</summary>
+    [Theory]
+    [InlineData(-250)]
+    [InlineData(250)]
+    public void PanWithTheRiderOffTheMiddle_IsNotReadAsZoom(double offMiddlePx)
+    {
+        var camera = new StandingCamera { DistanceCm = 1000, FocalPx = 1500, OffMiddlePx = offMiddlePx, BendDegPerSecond = -double.RadiansToDegrees(300 / 1000.0) };
+        var seen = camera.Film(Rider).Seen;
+
+        Assert.All(new PassReader(seen, 0, seen.Count, 1, new ViewSettings()).Windows(), w =>
+        {
+            Assert.InRange(Math.Abs(w.ZoomPerSecond), 0.08, 0.1);
+            Assert.Equal(1, w.PanStretchPx2PerSecond / (camera.FocalPx * camera.FocalPx) / w.ZoomPerSecond, 0.08);
+        });
+        Assert.All(Read(camera).Error, e => Assert.InRange(e, -3, 3));
+    }
+
     [Fact]
     public void ComingNearerSlantwise_IsSaidToBeTurned()
     {

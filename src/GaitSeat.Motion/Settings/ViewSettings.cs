@@ -57,9 +57,12 @@ public sealed record ViewSettings
     [Range(0.001, 1.0)]
     public double ZoomUsualPerSecond { get; init; } = 0.05;
 
-    /// <summary>Sideways stretch of the surroundings that a panning lens shows away from the middle of the picture, over half of 2 x w / f² across and x w / f² up (closed form).</summary>
-    [Range(0.0, 2.0)]
-    public double PanStretch { get; init; } = 1.5;
+    /// <summary>
+    /// How high the surroundings that are followed reach over how wide, in a square picture: sky and open ground show little. On drawn clips 0.7 (16:9) and 0.6 (9:16). A panning lens
+    /// stretches what lies off the middle of the picture twice as fast across as up (closed form), so that it depends on this how much of a zoom they seem to show.
+    /// </summary>
+    [Range(0.05, 1.0)]
+    public double SurroundingsHighOfWide { get; init; } = 0.65;
 
     /// <summary>What share of the turn near and far shoulder and hip show, 0..2. On rendered riders 0.35 to 0.4.</summary>
     [Range(0.05, 2.0)]

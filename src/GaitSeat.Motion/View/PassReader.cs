@@ -17,16 +17,16 @@ internal sealed class PassReader
     private readonly double[] _logTall;
     private readonly double[] _across;
     private readonly double[] _logZoom;
-    private readonly double[] _offAxis;
+    private readonly double[] _panStretch;
     private readonly double[] _seen;
 
     public PassReader(Sightings sightings, int first, int count, int sign, ViewSettings settings)
     {
         _settings = settings;
         _seconds = sightings.TimeSeconds[first..(first + count)];
-        (_logTall, _across, _logZoom, _offAxis) = (new double[count], new double[count], new double[count], new double[count]);
+        (_logTall, _across, _logZoom, _panStretch) = (new double[count], new double[count], new double[count], new double[count]);
         _seen = sightings.ViewTurnDeg is { } turn ? turn[first..(first + count)] : [.. Enumerable.Repeat(double.NaN, count)];
-        double ground = 0, zoom = 0;
+        double ground = 0, zoom = 0, stretch = PanStretch(sightings, settings);
         for (var i = 0; i < count; i++)
         {
             var k = first + i;
@@ -38,7 +38,7 @@ internal sealed class PassReader
             _logTall[i] = Math.Log(hip.Y - ear.Y + ankle.Y - knee.Y);
             _across[i] = sign * (hip.X - ground);
             _logZoom[i] = zoom;
-            _offAxis[i] = i == 0 ? double.NaN : (hip.X - sightings.WidthPx / 2.0) * step / (_seconds[i] - _seconds[i - 1]);
+            _panStretch[i] = i == 0 ? double.NaN : stretch * (hip.X - sightings.WidthPx / 2.0) * step / (_seconds[i] - _seconds[i - 1]);
         }
     }
 
@@ -54,8 +54,18 @@ internal sealed class PassReader
     {
         if (Line(_logTall, at) is not { } tall || Line(_across, at) is not { } across) return null;
         double zoom = Line(_logZoom, at)?.Slope ?? double.NaN, seen = Line(_seen, at)?.Level ?? double.NaN;
-        var offAxis = Robust.Mean(_offAxis.AsSpan(Instants.Near(_seconds, at, _settings.WindowHalfSeconds)));
-        return new(at, tall.Slope, tall.SlopeSe, across.Slope, zoom, offAxis, Math.Exp(tall.Level) / TallOfLeg, seen);
+        var panStretch = Robust.Mean(_panStretch.AsSpan(Instants.Near(_seconds, at, _settings.WindowHalfSeconds)));
+        return new(at, tall.Slope, tall.SlopeSe, across.Slope, zoom, panStretch, Math.Exp(tall.Level) / TallOfLeg, seen);
+    }
+
+    /// <summary>
+    /// Growth that a pan shows at a distance x from the middle of the picture, over x times its speed there over f²: 2 across, 1 up (closed form), and a fit of one growth weighs
+    /// them by the square of how far its windows reach.
+    /// </summary>
+    private static double PanStretch(Sightings sightings, ViewSettings settings)
+    {
+        double wide = Math.Pow(sightings.WidthPx, 2), high = Math.Pow(settings.SurroundingsHighOfWide * sightings.HeightPx, 2);
+        return (2 * wide + high) / (wide + high);
     }
 
     private LocalLine? Line(double[] values, double at) => LocalLine.Through(_seconds, values, at, _settings.WindowHalfSeconds, TogetherSeconds);

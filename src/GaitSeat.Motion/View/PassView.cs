@@ -6,7 +6,7 @@ namespace GaitSeat.Motion.View;
 /// <param name="GrowthSe">Its standard error.</param>
 /// <param name="AcrossPxPerSecond">Speed forward against the surroundings.</param>
 /// <param name="ZoomPerSecond">Relative growth of the surroundings at the seat.</param>
-/// <param name="OffAxisPx2PerSecond">Distance of the seat from the middle of the picture times the sideways speed of the surroundings.</param>
+/// <param name="PanStretchPx2PerSecond">Growth of the surroundings at the seat that is the pan's, times the focal length squared.</param>
 /// <param name="LegPx">Size of the rider.</param>
 /// <param name="SeenDeg">Turn that near and far shoulder and hip show; NaN where none.</param>
 internal readonly record struct PassView(
@@ -15,7 +15,7 @@ internal readonly record struct PassView(
     double GrowthSe,
     double AcrossPxPerSecond,
     double ZoomPerSecond,
-    double OffAxisPx2PerSecond,
+    double PanStretchPx2PerSecond,
     double LegPx,
     double SeenDeg)
 {

@@ -20,13 +20,13 @@ internal sealed record TurnGuess(double[] TurnDeg, double[] SeDeg, double LogLik
     }
 
     /// <summary>Zoom of the surroundings a second, the stretch that a pan shows away from the middle of the picture taken off: the shorter the lens, the larger that stretch.</summary>
-    private static double Zoom(PassView view, double focalPx, ViewSettings settings) =>
-        view.ZoomPerSecond - settings.PanStretch * view.OffAxisPx2PerSecond / (focalPx * focalPx);
+    private static double Zoom(PassView view, double focalPx) =>
+        view.ZoomPerSecond - view.PanStretchPx2PerSecond / (focalPx * focalPx);
 
     /// <summary>Most stretches are filmed without a zoom: a lens that would need one to explain what the surroundings do is the less likely.</summary>
     private static double NoZoom(int[] told, IReadOnlyList<PassView> views, double focalPx, ViewSettings settings)
     {
-        var zooms = told.Select(i => Zoom(views[i], focalPx, settings)).Where(double.IsFinite).ToArray();
+        var zooms = told.Select(i => Zoom(views[i], focalPx)).Where(double.IsFinite).ToArray();
         if (zooms.Length == 0) return 0;
         var zoom = zooms.Average();
         return Math.Log((1 - settings.ZoomShare) * Math.Exp(Log(zoom, settings.ZoomBelievedPerSecond)) + settings.ZoomShare * Math.Exp(Log(zoom, settings.ZoomUsualPerSecond)));
@@ -35,7 +35,7 @@ internal sealed record TurnGuess(double[] TurnDeg, double[] SeDeg, double LogLik
     private static (double Deg, double Se) Turn(PassView view, double focalPx, ViewSettings settings)
     {
         if (!view.Tells(settings)) return (double.NaN, double.NaN);
-        var zoom = Zoom(view, focalPx, settings);
+        var zoom = Zoom(view, focalPx);
         var believed = double.IsFinite(zoom) ? zoom * zoom * zoom / (zoom * zoom + settings.ZoomBelievedPerSecond * settings.ZoomBelievedPerSecond) : 0;
         var rate = view.AcrossPxPerSecond / focalPx;
         var tangent = -(view.GrowthPerSecond - believed) / rate;

@@ -27,6 +27,9 @@ internal sealed record StandingCamera
     /// <summary>How much nearer to the camera than the hip knee and foot stand.</summary>
     public double KneeOutCm { get; init; } = 20;
 
+    /// <summary>How far to the right of the middle of the picture the camera holds the rider.</summary>
+    public double OffMiddlePx { get; init; }
+
     private const int Width = 1280, Height = 720;
 
     public (Sightings Seen, double[] TurnDeg) Film(MadeRider rider)
@@ -45,7 +48,7 @@ internal sealed record StandingCamera
             var pose = rider.At(t);
             double x0 = rider.SpeedCmS * t, size = FocalPx * (1 + ZoomPerSecond * (t - Seconds / 2)) / place.Depth;
             var (s, c) = Math.SinCos(double.DegreesToRadians(place.TurnDeg));
-            (double X, double Y) Seen((double X, double Z) at, double nearer = 0) => (Width / 2 + size * ((at.X - x0) * c + nearer * s), Height / 2 - size * at.Z);
+            (double X, double Y) Seen((double X, double Z) at, double nearer = 0) => (Width / 2 + OffMiddlePx + size * ((at.X - x0) * c + nearer * s), Height / 2 - size * at.Z);
             foreach (var (point, at) in MadeCamera.Named(pose))
             {
                 var limb = point is BodyPoint.Knee or BodyPoint.Ankle or BodyPoint.Heel or BodyPoint.Toe;
@@ -59,7 +62,8 @@ internal sealed record StandingCamera
                 var last = Seen(((rider.At(times[i - 1]).Anchor.X - rider.SpeedCmS * times[i - 1]) + x0, rider.At(times[i - 1]).Anchor.Z));
                 (trunk.XPx[i], trunk.YPx[i]) = (Seen(pose.Anchor).X - last.X, Seen(pose.Anchor).Y - last.Y);
                 ground.XPx[i] = -FocalPx * (place.PanRad - before.PanRad);
-                ground.Zoom[i] = 1 + ZoomPerSecond / FrameRateHz / (1 + ZoomPerSecond * (t - Seconds / 2));
+                ground.Zoom[i] = 1 + ZoomPerSecond / FrameRateHz / (1 + ZoomPerSecond * (t - Seconds / 2))
+                    + PanFlow.Growth(place.PanRad - before.PanRad, FocalPx, OffMiddlePx, Width, 0.65 * Height);
             }
 
             before = place;
