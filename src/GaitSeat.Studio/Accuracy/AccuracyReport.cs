@@ -16,6 +16,7 @@ public sealed class AccuracyReport(IReadOnlyList<ClipErrors> clips)
         Section(text, "Errors, everything not set aside", Columns, MeasureTable.AllMeasures(all));
         Section(text, "Errors, side-on within 15 deg and rider 200 px and more", "", MeasureTable.AllMeasures(sideOn));
         Section(text, "By condition", "Each stride stands in every group it was filmed in.", new ConditionTable(clips).Overview());
+        Section(text, "Intervals by condition", IntervalTable.Words, IntervalTable.Markdown(clips));
         Section(text, "Gaits", "Seconds with the whole rider in the picture. False strides are those measured where the horse was not in rising trot, or that match no true one.", GaitTable.Markdown(clips));
         Section(text, "Left out", "", $"{LeftOutTable.Strides(clips)}\n{LeftOutTable.Frames(clips)}\n{LeftOutTable.Dropped(clips)}");
         Section(text, "Missed without a word", "", MissedTable.Markdown(clips));

@@ -79,6 +79,20 @@ public sealed class ReportTests
         Assert.StartsWith("0.50 (+0.50) 100 %", Row(page, "yaw | 0-15")[4], StringComparison.Ordinal);
     }
 
+    /// <summary>Eight strides of which six hold: P(X ≤ 6) of a binomial of 8 at 0.9 is 1 - 0.9^8 - 8 · 0.9^7 · 0.1 = 0.187.</summary>
+    [Fact]
+    public void GroupsWhoseIntervalsHoldTooSeldom_AreToldWithTheirChance()
+    {
+        var truth = Made.Truth(8, Enumerable.Range(0, 8).Select(i => Made.TrueStride(i)), [new(0, 8, "rising")], 0);
+        Stride[] strides = [.. Enumerable.Range(0, 8).Select(i => Made.Stride(i, rise: i < 2 ? 30 : 8))];
+
+        var page = new AccuracyReport([ClipErrors.Compare(truth, Made.Result(truth, strides, [Made.Spell(Gait.RisingTrot, 0, 8)]))]).ToMarkdown();
+
+        var part = page[page.IndexOf("## Intervals by condition", StringComparison.Ordinal)..page.IndexOf("## Gaits", StringComparison.Ordinal)];
+        Assert.Equal(["rise_height_cm", "yaw: 0-15", "8", "1", "6 (75.0 %)", "0.19"], Row(part, "rise_height_cm | yaw"));
+        Assert.DoesNotContain("stride_duration_s", part, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void EveryMeasurePage_HasARowForEachGroup()
     {

@@ -40,11 +40,11 @@ public sealed class ConditionTable(IReadOnlyList<ClipErrors> clips)
     }
 
     /// <summary>Share of strides whose interval holds the truth, percent, by group; groups without a stride are not there.</summary>
-    public IEnumerable<(string Group, int Count, double HeldPct)> Held(StrideMeasure measure) =>
+    public IEnumerable<(string Group, int Count, int Clips, double HeldPct)> Held(StrideMeasure measure) =>
         from s in Selections()
         let sum = ErrorSummary.Of(s.Selection.Errors(measure))
         where sum.Count > 0
-        select ($"{s.Kind}: {s.Group}", sum.Count, sum.HeldPct);
+        select ($"{s.Kind}: {s.Group}", sum.Count, sum.Clips, sum.HeldPct);
 
     private IEnumerable<(string Kind, string Group, Selection Selection)> Selections() =>
         from kind in _kinds
