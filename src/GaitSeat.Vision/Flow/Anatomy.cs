@@ -52,7 +52,7 @@ internal sealed class Anatomy
         }
 
         if (_horse is { } horse) cutOut.Add(Grown(horse, margin));
-        return new Region(Picture, cutOut);
+        return new Region(Picture, [.. cutOut]);
     }
 
     private BoxPx Leg()

@@ -9,13 +9,16 @@ internal sealed class NormalEquations
     private readonly double[] _right = new double[N];
     private readonly double[] _rowX = new double[N];
     private readonly double[] _rowY = new double[N];
+    private readonly double[] _best = new double[N];
+    private readonly double[] _columnX = new double[N];
+    private readonly double[] _columnY = new double[N];
 
     /// <summary>Begins anew with what is believed beforehand. The shift is free (but for a trace that keeps the matrix whole).</summary>
     public void Begin(in FitSettings settings)
     {
         Array.Clear(_matrix);
         Array.Clear(_right);
-        double[] spreads = [1e4, 1e4, settings.GrowthSpread, settings.TurnSpread, Math.Max(settings.BendSpread, 1e-6), Math.Max(settings.BendSpread, 1e-6)];
+        ReadOnlySpan<double> spreads = [1e4, 1e4, settings.GrowthSpread, settings.TurnSpread, Math.Max(settings.BendSpread, 1e-6), Math.Max(settings.BendSpread, 1e-6)];
         for (var i = 0; i < N; i++) _matrix[(i * N) + i] = 1 / (spreads[i] * spreads[i]);
     }
 
@@ -37,13 +40,19 @@ internal sealed class NormalEquations
     public (MotionCoefficients Best, Tensor ShiftCovariance) Solve()
     {
         Factor();
-        var best = (double[])_right.Clone();
-        Substitute(best);
-        double[] columnX = [1, 0, 0, 0, 0, 0];
-        double[] columnY = [0, 1, 0, 0, 0, 0];
-        Substitute(columnX);
-        Substitute(columnY);
-        return (new(best[0], best[1], best[2], best[3], best[4], best[5]), new(columnX[0], columnX[1], columnY[1]));
+        _right.CopyTo(_best, 0);
+        Substitute(_best);
+        SubstituteUnit(_columnX, 0);
+        SubstituteUnit(_columnY, 1);
+        return (new(_best[0], _best[1], _best[2], _best[3], _best[4], _best[5]), new(_columnX[0], _columnX[1], _columnY[1]));
+    }
+
+    /// <summary>A column of the inverse.</summary>
+    private void SubstituteUnit(double[] column, int at)
+    {
+        Array.Clear(column);
+        column[at] = 1;
+        Substitute(column);
     }
 
     private void FillRows(double x, double y)

@@ -3,7 +3,7 @@ using GaitSeat.Model;
 namespace GaitSeat.Vision.Flow;
 
 /// <summary>A part of the picture: one box with others cut out of it, working px.</summary>
-internal sealed record Region(BoxPx Inside, IReadOnlyList<BoxPx> CutOut)
+internal sealed record Region(BoxPx Inside, BoxPx[] CutOut)
 {
     public bool Contains(double x, double y)
     {

@@ -33,7 +33,7 @@ internal sealed class RobustFit
     }
 
     /// <summary>Null where no trial is given.</summary>
-    public FitResult? Fit(List<FlowPoint> points, IReadOnlyList<MotionField> trials, in FitSettings settings)
+    public FitResult? Fit(List<FlowPoint> points, List<MotionField> trials, in FitSettings settings)
     {
         if (trials.Count == 0) return null;
         var field = Best(points, trials, settings);
@@ -64,7 +64,7 @@ internal sealed class RobustFit
         };
     }
 
-    private static MotionField Best(List<FlowPoint> points, IReadOnlyList<MotionField> trials, in FitSettings settings)
+    private static MotionField Best(List<FlowPoint> points, List<MotionField> trials, in FitSettings settings)
     {
         var (best, bestScore) = (trials[0], double.NegativeInfinity);
         foreach (var trial in trials)
