@@ -58,7 +58,7 @@ public sealed class AccuracyCommand(AnsiConsoles consoles) : AsyncCommand<Accura
 
     public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
-        var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
+        var pipeline = PipelineFile.ReadOrDefaults(settings.Pipeline);
         var ffmpeg = FfmpegTools.Locate();
         var set = new MadeSet(settings.Set, settings.Seed, settings.Count);
         var work = settings.Work ?? Path.Combine(Places.Home, "out", "accuracy-" + (settings.Footage is { } given ? NameOf(given) : set.Name));

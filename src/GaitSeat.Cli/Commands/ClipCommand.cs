@@ -28,7 +28,7 @@ public sealed class ClipCommand(AnsiConsoles consoles) : AsyncCommand<ClipComman
 
     public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
-        var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
+        var pipeline = PipelineFile.ReadOrDefaults(settings.Pipeline);
         using var workshop = Workshop.Open(FfmpegTools.Locate(), Places.Models(), pipeline);
         var dataset = SeasonRun.OpenDataset(settings.Dataset);
         var work = new ClipWork(new WorkshopStage(workshop), dataset, pipeline.Output.Tracks, ProcessCommand.SoftwareVersion);

@@ -80,7 +80,7 @@ public sealed class ExportCommand(AnsiConsoles consoles) : Command<ExportCommand
     /// <summary>Points are kept in pixels of the analysed picture, whose size follows from the settings.</summary>
     private static int MaxSidePx(DatasetRun run, string? file)
     {
-        var pipeline = file is null ? new PipelineSettings() : PipelineFile.Read(file);
+        var pipeline = PipelineFile.ReadOrDefaults(file);
         return PipelineHash.Of(pipeline) == run.PipelineHash
             ? pipeline.Read.MaxSidePx
             : throw new DatasetException($"The run {run.PipelineHash} was measured with other settings than {file ?? "the defaults"}, so the size of its analysed pictures is not known. Name its pipeline file with --pipeline.");

@@ -29,7 +29,7 @@ public sealed class FlagCommand(AnsiConsoles consoles) : AsyncCommand<FlagComman
 
     public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
-        var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
+        var pipeline = PipelineFile.ReadOrDefaults(settings.Pipeline);
         var dataset = Datasets.OpenExisting(settings.Dataset);
         var (flags, lines) = await new FlagPass(pipeline, ProcessCommand.SoftwareVersion).RunAsync(dataset, RunOf(dataset, settings.Run), cancellationToken);
         foreach (var line in lines) consoles.Error.WriteLine(line);

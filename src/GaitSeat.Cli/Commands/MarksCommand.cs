@@ -92,7 +92,7 @@ public sealed class MarksCommand(AnsiConsoles consoles) : AsyncCommand<MarksComm
             return ExitCodes.WrongUsage;
         }
 
-        var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
+        var pipeline = PipelineFile.ReadOrDefaults(settings.Pipeline);
         var footage = new MarkedFootage(settings.Folder, all);
         using var workshop = Workshop.Open(FfmpegTools.Locate(), Places.Models(), pipeline);
         var readings = new List<PictureReading>();

@@ -36,7 +36,7 @@ public sealed class ProcessCommand(AnsiConsoles consoles) : AsyncCommand<Process
 
     public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
-        var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
+        var pipeline = PipelineFile.ReadOrDefaults(settings.Pipeline);
         var summary = await RunAsync(consoles, new(settings.Folder, settings.Dataset), pipeline, cancellationToken);
         if (settings.Json) JsonReport.Write(consoles.RawOut, summary);
         else SummaryTable.Write(consoles.Out, summary);

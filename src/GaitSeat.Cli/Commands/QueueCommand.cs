@@ -54,7 +54,7 @@ public sealed class QueueCommand(AnsiConsoles consoles) : AsyncCommand<QueueComm
     {
         var order = TeachingOrder.Read(Places.TeachingOrder);
         var cards = ExerciseCards.Read(Places.Exercises);
-        var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
+        var pipeline = PipelineFile.ReadOrDefaults(settings.Pipeline);
         var (faults, confidence) = (pipeline.Faults, pipeline.Faults.Training.Confidence);
         var season = JudgedSeason.Open(settings.Dataset, settings.Run, faults.Features, (query, run) => ConsentAsked.Of(query, run, settings.Dataset, ConsentUse.Show, settings.Clips));
         AuditNote.Add(settings.Dataset, settings.By, "listed", "queue", season.Run.PipelineHash, season.LeftOut.ClipKeys, settings.Sheet ?? settings.Flags);

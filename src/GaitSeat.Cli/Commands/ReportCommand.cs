@@ -72,7 +72,7 @@ public sealed class ReportCommand(AnsiConsoles consoles) : AsyncCommand<ReportCo
     {
         if (!File.Exists(Path.Combine(settings.Clips, SessionSheet.FileName))) throw new SeasonException($"there is no {SessionSheet.FileName} in '{settings.Clips}', so nobody's consent to a report is known");
         var chromium = settings.Pdf ? ChromiumPdf.Find() ?? throw new SeasonException("no Chromium was found to print with; install it, name it in GAITSEAT_CHROMIUM, or open the page and print it yourself") : null;
-        var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
+        var pipeline = PipelineFile.ReadOrDefaults(settings.Pipeline);
         var judged = JudgedSeason.Open(settings.Dataset, settings.Run, pipeline.Faults.Features);
         var models = judged.ModelsInUse(consoles.Error.WriteLine).ToDictionary(m => m.Key, m => m.Value.Model);
         var flagger = new Flagger(models, pipeline.Rules, pipeline.Faults.Flags);

@@ -43,7 +43,7 @@ public sealed class RetentionCommand(AnsiConsoles consoles) : AsyncCommand<Reten
             if (!finished.IsClean) return ExitCodes.Failed;
         }
 
-        var keep = settings.KeepDays is { } days ? new RetentionSettings { SessionDays = days, ReviewCopyDays = 0 } : (settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings()).Retention;
+        var keep = settings.KeepDays is { } days ? new RetentionSettings { SessionDays = days, ReviewCopyDays = 0 } : PipelineFile.ReadOrDefaults(settings.Pipeline).Retention;
         if (keep is { SessionDays: 0, PictureDays: 0, ReviewCopyDays: 0 }) consoles.RawOut.WriteLine("Everything is kept without end: set 'retention' in the pipeline file, or give --keep-days.");
         var sessions = keep.SessionDays > 0 ? await SessionsAsync(settings, keep.SessionDays, dataset, run, lines, cancellationToken) : ExitCodes.Done;
         // After the sessions, whose pictures and copies are gone by then.

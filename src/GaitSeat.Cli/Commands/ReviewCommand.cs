@@ -79,7 +79,7 @@ public sealed class ReviewCommand(AnsiConsoles consoles) : AsyncCommand<ReviewCo
     {
         if (!Directory.Exists(settings.Folder)) throw new SeasonException($"there is no folder '{settings.Folder}'");
         var notes = SeasonSheet.Of(settings.Folder, Today.Local).Notes;
-        var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
+        var pipeline = PipelineFile.ReadOrDefaults(settings.Pipeline);
         var judged = JudgedSeason.Open(settings.Dataset, settings.Run, pipeline.Faults.Features);
         var models = judged.ModelsInUse(consoles.Error.WriteLine).ToDictionary(m => m.Key, m => m.Value.Model);
         var season = ReviewSeason.Of(

@@ -35,7 +35,7 @@ public sealed class TrainCommand(AnsiConsoles consoles) : AsyncCommand<TrainComm
 
     public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
-        var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
+        var pipeline = PipelineFile.ReadOrDefaults(settings.Pipeline);
         var season = JudgedSeason.Open(settings.Dataset, settings.Run, pipeline.Faults.Features, (query, run) => ConsentAsked.Of(query, run, settings.Dataset, ConsentUse.Study, settings.Clips));
         foreach (var line in season.LeftOut.Lines) consoles.RawOut.WriteLine(line);
         foreach (var model in LearntModels.Drop(settings.Dataset, season.LeftOut.ClipKeys)) consoles.RawOut.WriteLine($"erased: fault model {model}, which had learnt from a clip that is left out now");

@@ -44,7 +44,7 @@ public sealed class WatchCommand(AnsiConsoles consoles) : AsyncCommand<WatchComm
 
     public override async Task<int> ExecuteAsync(CommandContext context, Arguments settings, CancellationToken cancellationToken)
     {
-        var pipeline = settings.Pipeline is { } file ? PipelineFile.Read(file) : new PipelineSettings();
+        var pipeline = PipelineFile.ReadOrDefaults(settings.Pipeline);
         if (settings.Window is { } window) pipeline = pipeline with { Watch = pipeline.Watch with { Window = window } };
         var door = HealthDoor.Of(pipeline.Watch.HealthAddress, Environment.GetEnvironmentVariable(HealthDoor.PasswordVariable));
         using var workshop = Workshop.Open(FfmpegTools.Locate(), Places.Models(), pipeline);

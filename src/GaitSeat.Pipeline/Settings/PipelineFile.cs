@@ -6,6 +6,10 @@ namespace GaitSeat.Pipeline.Settings;
 /// <summary>Reads a pipeline file: YAML with the settings a user wants to change; the rest keep their defaults.</summary>
 public static class PipelineFile
 {
+    /// <summary>Without a file all defaults hold.</summary>
+    /// <exception cref="SettingsException">As for <see cref="Read"/>.</exception>
+    public static PipelineSettings ReadOrDefaults(string? path) => path is null ? new PipelineSettings() : Read(path);
+
     /// <exception cref="SettingsException">The file cannot be read or anything in it is wrong; every error is listed with its line.</exception>
     public static PipelineSettings Read(string path)
     {
