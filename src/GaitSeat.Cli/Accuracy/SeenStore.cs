@@ -84,13 +84,11 @@ public sealed class SeenStore(string folder, bool anySettings)
         }
     }
 
-    private void Write(string clipPath, Kept kept)
+    private void Write(string clipPath, Kept kept) => AtomicFile.WriteBytes(PathOf(clipPath), file =>
     {
-        Directory.CreateDirectory(folder);
-        var part = PathOf(clipPath) + ".part";
-        using (var stream = new GZipStream(File.Create(part), CompressionLevel.Fastest)) JsonSerializer.Serialize(stream, kept, Json);
-        File.Move(part, PathOf(clipPath), overwrite: true);
-    }
+        using var stream = new GZipStream(file, CompressionLevel.Fastest, leaveOpen: true);
+        JsonSerializer.Serialize(stream, kept, Json);
+    });
 
     private sealed record Kept(string Clip, string Eyes, Look Look);
 }

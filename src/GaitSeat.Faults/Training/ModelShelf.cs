@@ -86,15 +86,7 @@ public sealed class ModelShelf
         }
     }
 
-    /// <summary>Appears whole or not at all.</summary>
-    private static void Put(string folder, string name, byte[] bytes)
-    {
-        var path = Path.Combine(folder, name);
-        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-        var temporary = path + ".tmp";
-        File.WriteAllBytes(temporary, bytes);
-        File.Move(temporary, path, overwrite: true);
-    }
+    private static void Put(string folder, string name, byte[] bytes) => AtomicFile.WriteBytes(Path.Combine(folder, name), file => file.Write(bytes));
 
     private sealed record InUseNote(string Hash, DateTimeOffset Since);
 

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using GaitSeat.Model;
 
 namespace GaitSeat.Store;
 

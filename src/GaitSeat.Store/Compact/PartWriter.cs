@@ -1,5 +1,6 @@
 using System.Globalization;
 using DuckDB.NET.Data;
+using GaitSeat.Model;
 
 namespace GaitSeat.Store;
 

@@ -1,3 +1,5 @@
+using GaitSeat.Model;
+
 namespace GaitSeat.Store;
 
 /// <summary>The pages that make a compacted dataset stand on its own: what it is, what its columns mean, for people and for programs.</summary>

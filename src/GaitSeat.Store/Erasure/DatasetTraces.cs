@@ -1,4 +1,5 @@
 using System.Text;
+using GaitSeat.Model;
 
 namespace GaitSeat.Store;
 

@@ -1,4 +1,5 @@
 using DuckDB.NET.Data;
+using GaitSeat.Model;
 
 namespace GaitSeat.Store;
 

@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using GaitSeat.Model;
 using Parquet;
 
 namespace GaitSeat.Store;
@@ -9,8 +10,6 @@ namespace GaitSeat.Store;
 /// </summary>
 internal static class AtomicParquet
 {
-    internal const string TemporaryExtension = ".tmp";
-
     internal static Task WriteAsync(Table table, ClipRecord record, string path, CancellationToken cancellationToken) =>
         WriteAsync(table, stream => table.WriteAsync(record, stream, cancellationToken), path, cancellationToken);
 
@@ -18,7 +17,7 @@ internal static class AtomicParquet
     internal static async Task WriteAsync(Table table, Func<Stream, Task<int>> write, string path, CancellationToken cancellationToken)
     {
         cancellationToken.ThrowIfCancellationRequested();
-        var temporary = $"{path}.{Guid.NewGuid():N}{TemporaryExtension}";
+        var temporary = $"{path}.{Guid.NewGuid():N}{AtomicFile.TemporaryExtension}";
         try
         {
             // FileShare.Delete: Windows renames an open file only with it. The open handle marks the file as in use, see Leftovers.

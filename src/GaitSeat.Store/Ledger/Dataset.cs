@@ -30,7 +30,7 @@ public sealed class Dataset
             foreach (var table in TableList.All)
             {
                 var tableFolder = Directory.CreateDirectory(Path.Combine(full, table.Name)).FullName;
-                var probe = Path.Combine(tableFolder, $"write-check-{Guid.NewGuid():N}{AtomicParquet.TemporaryExtension}");
+                var probe = Path.Combine(tableFolder, $"write-check-{Guid.NewGuid():N}{AtomicFile.TemporaryExtension}");
                 using (new FileStream(probe, FileMode.CreateNew, FileAccess.Write, FileShare.None, 1, FileOptions.DeleteOnClose))
                 {
                 }

@@ -1,3 +1,5 @@
+using GaitSeat.Model;
+
 namespace GaitSeat.Store;
 
 /// <summary>Temporary files of runs that were torn off. They are never read; this takes them away.</summary>
@@ -7,7 +9,7 @@ internal static class Leftovers
     internal static void Clean(string tableFolder)
     {
         if (!Directory.Exists(tableFolder)) return;
-        foreach (var path in Directory.EnumerateFiles(tableFolder, "*" + AtomicParquet.TemporaryExtension))
+        foreach (var path in Directory.EnumerateFiles(tableFolder, "*" + AtomicFile.TemporaryExtension))
         {
             if (IsFree(path)) File.Delete(path);
         }

@@ -1,3 +1,5 @@
+using GaitSeat.Model;
+
 namespace GaitSeat.Store;
 
 /// <summary>Rows of a session sheet or consent file that name a rider or a clip.</summary>

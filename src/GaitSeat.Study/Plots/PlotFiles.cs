@@ -1,4 +1,5 @@
 using System.Text;
+using GaitSeat.Model;
 using ScottPlot;
 using SkiaSharp;
 
@@ -31,7 +32,7 @@ internal static class PlotFiles
         draw(surface.Canvas);
         using var image = surface.Snapshot();
         using var data = image.Encode(SKEncodedImageFormat.Png, 100);
-        Publish(path, data.SaveTo);
+        AtomicFile.WriteBytes(path, data.SaveTo);
     }
 
     public static void SaveSvg(Action<SKCanvas> draw, SheetSize size, string path)
@@ -44,16 +45,8 @@ internal static class PlotFiles
         }
 
         var svg = SvgIds.Renumber(Encoding.UTF8.GetString(drawn.ToArray()));
-        Publish(path, file => file.Write(Encoding.UTF8.GetBytes(svg)));
+        AtomicFile.WriteText(path, svg);
     }
 
     private static void Render(Multiplot plots, SheetSize size, SKCanvas canvas) => plots.Render(canvas, new PixelRect(0, size.WidthPx, size.HeightPx, 0));
-
-    private static void Publish(string path, Action<Stream> write)
-    {
-        var full = Path.GetFullPath(path);
-        var part = Path.Combine(Path.GetDirectoryName(full)!, $".{Path.GetFileName(full)}.part");
-        using (var file = File.Create(part)) write(file);
-        File.Move(part, full, overwrite: true);
-    }
 }

@@ -1,3 +1,4 @@
+using GaitSeat.Model;
 using GaitSeat.Study.Answers;
 using GaitSeat.Study.Report.Sections;
 
@@ -20,9 +21,9 @@ public static class StudyReport
         if (input.Data is { } data) DataSection.Write(report, input, data);
         ProvenanceSection.Write(report, input);
         var page = new ReportPage(input.Title, report.Blocks);
-        Publish(folder, NumbersFile.FileName, NumbersFile.Write(report.Numbers));
-        Publish(folder, MarkdownName, MarkdownPage.Write(page));
-        Publish(folder, HtmlName, HtmlPage.Write(page, folder));
+        AtomicFile.WriteText(Path.Combine(folder, NumbersFile.FileName), NumbersFile.Write(report.Numbers));
+        AtomicFile.WriteText(Path.Combine(folder, MarkdownName), MarkdownPage.Write(page));
+        AtomicFile.WriteText(Path.Combine(folder, HtmlName), HtmlPage.Write(page, folder));
     }
 
     /// <summary>What was found in a line or two each, for the head of a report and for a terminal.</summary>
@@ -35,11 +36,4 @@ public static class StudyReport
     }
 
     private const int MostInLead = 6;
-
-    private static void Publish(string folder, string name, string text)
-    {
-        var part = Path.Combine(folder, $".{name}.part");
-        File.WriteAllText(part, text);
-        File.Move(part, Path.Combine(folder, name), overwrite: true);
-    }
 }

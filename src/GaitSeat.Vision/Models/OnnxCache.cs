@@ -1,4 +1,4 @@
-using System.Text;
+using GaitSeat.Model;
 
 namespace GaitSeat.Vision.Models;
 
@@ -24,9 +24,9 @@ internal sealed class OnnxCache(string folder)
         var digest = Sha256.Of(onnx);
         try
         {
-            Directory.CreateDirectory(folder);
-            WriteWhole(path, onnx);
-            WriteWhole(DigestOf(path), Encoding.ASCII.GetBytes(digest + "\n"));
+            // Several workers may make the same file at once: the last rename wins, the bytes are the same.
+            AtomicFile.WriteBytes(path, file => file.Write(onnx));
+            AtomicFile.WriteText(DigestOf(path), digest + "\n");
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -39,24 +39,4 @@ internal sealed class OnnxCache(string folder)
     private string PathOf(string name, string key) => Path.Combine(folder, $"{name}-{key[..KeyLength]}.onnx");
 
     private static string DigestOf(string path) => path + ".sha256";
-
-    // Several workers may make the same file at once: each writes its own, the last rename wins, the bytes are the same.
-    private static void WriteWhole(string path, byte[] bytes)
-    {
-        var beside = $"{path}.{Path.GetRandomFileName()}";
-        try
-        {
-            using (var stream = new FileStream(beside, FileMode.CreateNew, FileAccess.Write))
-            {
-                stream.Write(bytes);
-                stream.Flush(flushToDisk: true);
-            }
-
-            File.Move(beside, path, overwrite: true);
-        }
-        finally
-        {
-            File.Delete(beside);
-        }
-    }
 }
