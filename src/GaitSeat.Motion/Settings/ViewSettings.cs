@@ -45,6 +45,10 @@ public sealed record ViewSettings
     [Range(0.0, 0.1)]
     public double GrowthSePerSecond { get; init; } = 0.0025;
 
+    /// <summary>How fast the thigh's share of the height from ear to ankle seems to change, a second, one standard deviation: models see hip and knee of a turned body shifted. On drawn riders 0.002 to 0.006.</summary>
+    [Range(0.0, 0.1)]
+    public double ThighShareSlopePerSecond { get; init; } = 0.004;
+
     /// <summary>Zoom of the surroundings below which none is believed, share a second: people zoom by more, or not at all. No source.</summary>
     [Range(0.0, 0.2)]
     public double ZoomBelievedPerSecond { get; init; } = 0.007;
