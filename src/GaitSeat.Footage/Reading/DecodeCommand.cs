@@ -10,10 +10,10 @@ internal static class DecodeCommand
     /// <summary>How far before the wanted time to begin where a container has no list of key frames, s. Groups of frames are rarely longer (common practice, no source).</summary>
     private const double BlindSeekMarginSeconds = 10;
 
-    public static string Build(ClipInfo clip, ReadSettings settings, FrameColours colours, int widthPx, int heightPx) =>
+    public static string Build(ClipInfo clip, ReadSettings settings, FrameColours colours, FrameChoice choice, int widthPx, int heightPx) =>
         FFMpegArguments
             .FromFileInput(CommandText.QuotedFile(clip.Path), verifyExists: false, input => input.WithCustomArgument(
-                $"-nostdin -hide_banner -v error -threads {settings.DecoderThreads} -protocol_whitelist file -format_whitelist {FormatLists.Allowed} "
+                $"-nostdin -hide_banner -v error -threads {settings.DecoderThreads} {(choice == FrameChoice.KeyFrames ? "-skip_frame nokey " : "")}-protocol_whitelist file -format_whitelist {FormatLists.Allowed} "
                 + $"-copyts {Seek(clip.Stream, settings)}"))
             .OutputToUrl("pipe:1", output => output.WithCustomArgument(
                 $"-map 0:{clip.Stream.Index} -map_metadata -1 -vf \"{FilterChain.Build(clip, settings, colours, widthPx, heightPx)}\" "

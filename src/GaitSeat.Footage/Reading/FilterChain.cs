@@ -6,9 +6,6 @@ namespace GaitSeat.Footage;
 /// <summary>The filters between decoder and frames. FFmpeg's own display rotation runs before them.</summary>
 internal static class FilterChain
 {
-    /// <summary>Mean rates up to this much over the limit are left alone, so that 60.0x Hz from a phone's clock is not halved.</summary>
-    private const double RateTolerance = 0.02;
-
     public static string Build(ClipInfo clip, ReadSettings settings, FrameColours colours, int widthPx, int heightPx)
     {
         var filters = new List<string> { Trim(clip.Stream, settings), $"setpts=PTS-({clip.Stream.OriginTicks})" };
@@ -17,7 +14,7 @@ internal static class FilterChain
         if (clip.Interlaced) filters.Add("bwdif=mode=send_frame:parity=auto:deint=all");
 
         // NUT takes rising times only. A clip that steps back in time (joined recordings) loses the frames that step back.
-        filters.Add($"select='isnan(prev_selected_pts)+gt(pts,prev_selected_pts){Thinning(settings, clip.AverageFrameRateHz)}'");
+        filters.Add($"select='isnan(prev_selected_pts)+gt(pts,prev_selected_pts){Thinned(clip, settings)}'");
         // Without accurate_rnd and full_chroma_int, which turn off the fast paths: 2.5 instead of 7.1 ms of one core a 720p frame, for the last bit of a colour.
         filters.Add($"scale={widthPx}:{heightPx}:flags=bicubic{(colours == FrameColours.Planes ? ":out_range=limited" : "")}");
         filters.Add("setsar=1");
@@ -36,13 +33,10 @@ internal static class FilterChain
     private static long Ticks(StreamInfo stream, double seconds) =>
         (long)Math.Ceiling(seconds * stream.TickDenominator / stream.TickNumerator - 1e-6);
 
-    /// <summary>
-    /// Leaves frames out so that every n-th stays, n the least that brings the mean rate under the limit: even steps are kinder to the smoothing
-    /// that follows than a just-so rate. Asked by time (n - 1/2 mean steps after the last), so that slow parts of a mixed clip stay whole.
-    /// </summary>
-    private static string Thinning(ReadSettings settings, double rateHz)
+    /// <summary>Asked by time (n - 1/2 mean steps after the last), so that slow parts of a mixed clip stay whole.</summary>
+    private static string Thinned(ClipInfo clip, ReadSettings settings)
     {
-        var every = Math.Ceiling(rateHz / settings.MaxRateHz - RateTolerance);
-        return every <= 1 ? "" : string.Create(CultureInfo.InvariantCulture, $"*gte(t-prev_selected_t,{(every - 0.5) / rateHz:R})");
+        var every = Thinning.Every(clip, settings);
+        return every <= 1 ? "" : string.Create(CultureInfo.InvariantCulture, $"*gte(t-prev_selected_t,{(every - 0.5) / clip.AverageFrameRateHz:R})");
     }
 }

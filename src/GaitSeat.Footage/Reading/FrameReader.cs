@@ -15,7 +15,8 @@ namespace GaitSeat.Footage;
 /// </remarks>
 /// <param name="tools">FFmpeg.</param>
 /// <param name="colours">How the frames keep their colours.</param>
-public sealed class FrameReader(FfmpegTools tools, FrameColours colours = FrameColours.Rgb)
+/// <param name="choice">Which frames are decoded; the thinning of <see cref="ReadSettings.MaxRateHz"/> leaves out of these.</param>
+public sealed class FrameReader(FfmpegTools tools, FrameColours colours = FrameColours.Rgb, FrameChoice choice = FrameChoice.All)
 {
     /// <summary>Size of the analysed picture: the display size, made smaller until the longest side fits, never larger; even, and at least 2.</summary>
     public static (int WidthPx, int HeightPx) AnalysisSize(ClipInfo clip, ReadSettings settings)
@@ -35,13 +36,21 @@ public sealed class FrameReader(FfmpegTools tools, FrameColours colours = FrameC
         static int Even(double side) => Math.Max(2, (int)((side + 1e-6) / 2) * 2);
     }
 
+    /// <summary>Time between two frames given out when the clip's rate is constant and all are decoded, s; infinite where the clip states no rate.</summary>
+    public static double StepSeconds(ClipInfo clip, ReadSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(clip);
+        ArgumentNullException.ThrowIfNull(settings);
+        return clip.AverageFrameRateHz > 0 ? Thinning.Every(clip, settings) / clip.AverageFrameRateHz : double.PositiveInfinity;
+    }
+
     /// <inheritdoc cref="ReadAsync(ClipInfo, ReadSettings, ReadReport, CancellationToken)"/>
     public IAsyncEnumerable<Frame> ReadAsync(ClipInfo clip, ReadSettings settings, CancellationToken ct) =>
         ReadAsync(clip, settings, new ReadReport(), ct);
 
     /// <summary>The frames in order, times strictly rising. The caller disposes each. Breaking off ends FFmpeg.</summary>
     /// <param name="report">Filled while reading; says what of the clip could not be read.</param>
-    /// <exception cref="ClipSetAsideException">Not a single frame could be decoded. A clip damaged further on gives its good frames and a note in the report.</exception>
+    /// <exception cref="ClipSetAsideException">All frames were to be decoded and not a single one could be. A clip damaged further on gives its good frames and a note in the report.</exception>
     /// <exception cref="OperationCanceledException">Cancelled; FFmpeg has been ended.</exception>
     public IAsyncEnumerable<Frame> ReadAsync(ClipInfo clip, ReadSettings settings, ReadReport report, CancellationToken ct)
     {
@@ -57,7 +66,7 @@ public sealed class FrameReader(FfmpegTools tools, FrameColours colours = FrameC
     {
         FileStart.Check(clip.Path);
         var (width, height) = AnalysisSize(clip, settings);
-        var command = DecodeCommand.Build(clip, settings, colours, width, height);
+        var command = DecodeCommand.Build(clip, settings, colours, choice, width, height);
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(ct);
         await using var process = ToolProcess.Start(tools.FfmpegPath, command, withInput: false, stop.Token);
         var ahead = Channel.CreateBounded<Frame>(new BoundedChannelOptions(settings.FramesAhead) { SingleReader = true, SingleWriter = true });
@@ -76,7 +85,7 @@ public sealed class FrameReader(FfmpegTools tools, FrameColours colours = FrameC
 
             var exitCode = await process.WaitAsync();
             ct.ThrowIfCancellationRequested();
-            ReadJudge.Conclude(clip, settings, exitCode, process.Messages, report);
+            ReadJudge.Conclude(clip, settings, choice, exitCode, process.Messages, report);
         }
         finally
         {

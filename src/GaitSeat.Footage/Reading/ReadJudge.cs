@@ -9,11 +9,13 @@ internal static class ReadJudge
     private const double MissingEndSeconds = 0.5;
 
     /// <exception cref="ClipSetAsideException">There was no frame at all.</exception>
-    public static void Conclude(ClipInfo clip, ReadSettings settings, int exitCode, ToolMessages messages, ReadReport report)
+    public static void Conclude(ClipInfo clip, ReadSettings settings, FrameChoice choice, int exitCode, ToolMessages messages, ReadReport report)
     {
         if (clip.Interlaced) report.Add("Interlaced: deinterlaced to whole frames.");
         if (clip.Stream.IsHdr) report.Add($"High dynamic range ({clip.Stream.Transfer}): shown as coded, without tone mapping.");
-        if (report.FramesRead == 0) RefuseEmpty(clip, settings, exitCode, messages);
+        // Where key frames begin and end says nothing of the frames between them; there may even be none.
+        if (choice == FrameChoice.KeyFrames) NoteFaults(exitCode, messages, report);
+        else if (report.FramesRead == 0) RefuseEmpty(clip, settings, exitCode, messages);
         else NoteDamage(clip, settings, exitCode, messages, report);
     }
 
@@ -32,7 +34,13 @@ internal static class ReadJudge
         if (missing > MissingEndSeconds)
             report.Add(new LeftOut(LeftOutScope.Frame, ClipReasons.Truncated, Math.Max(1, frames),
                 FormattableString.Invariant($"Ends at {report.LastTimeSeconds:0.00} s of {clip.DurationSeconds:0.00} s ({messages.LastLine()}); measured up to there."), report.LastTimeSeconds));
-        else if (messages.Count > 0 || exitCode != 0)
+        else
+            NoteFaults(exitCode, messages, report);
+    }
+
+    private static void NoteFaults(int exitCode, ToolMessages messages, ReadReport report)
+    {
+        if (messages.Count > 0 || exitCode != 0)
             report.Add(new LeftOut(LeftOutScope.Frame, ClipReasons.Damaged, messages.Count,
                 $"FFmpeg reported {messages.Count} fault(s) in the clip, the last: {messages.LastLine()}; pictures there may be wrong."));
     }

@@ -28,13 +28,11 @@ public sealed class ClipMeasurer(Workshop workshop)
     public async Task<SeenClip> SeeAsync(string path, IProgress<int>? progress, CancellationToken ct)
     {
         var info = await new ClipProbe(workshop.Ffmpeg, _settings.Probe).ProbeAsync(path, ct);
-        var reader = new FrameReader(workshop.Ffmpeg, FrameColours.Planes);
-        // The first pass reads the whole clip, so what the decoder has to say is heard once, there.
-        var report = new ReadReport();
-        var rider = await ScoutAsync(reader, info, report, ct);
-        var seen = await new Follower(reader, workshop.Points, _settings).FollowAsync(info, rider, progress, ct);
+        var found = await new FirstPass(workshop.Ffmpeg, workshop.Detector, _settings).RunAsync(info, ct);
+        if (found.Path.Spans.Count == 0) throw NobodyIn(path, found.Path.MissingReason);
+        var seen = await new Follower(new FrameReader(workshop.Ffmpeg, FrameColours.Planes), workshop.Points, _settings).FollowAsync(info, found.Path, progress, ct);
         if (seen.TimeSeconds.Length == 0) throw new ClipSetAsideException("no_frames", $"no frame of {Path.GetFileName(path)} could be decoded");
-        return seen with { Unread = report.LeftOut };
+        return seen with { Unread = found.Unread };
     }
 
     /// <summary>The quick part: fusion of the body points, motion, rules. Pure.</summary>
@@ -49,14 +47,7 @@ public sealed class ClipMeasurer(Workshop workshop)
         return new(seen.Info, seen.People, sightings, motion, findings, [.. seen.Unread, .. motion.LeftOut]);
     }
 
-    private async Task<RiderPath> ScoutAsync(FrameReader reader, ClipInfo info, ReadReport report, CancellationToken ct)
-    {
-        var read = _settings.Read with { MaxRateHz = _settings.Scout.RateHz };
-        var path = await new Scout(workshop.Detector, _settings.Scout).ScoutAsync(reader.ReadAsync(info, read, report, ct), ct);
-        return path.Spans.Count > 0
-            ? path
-            : throw new ClipSetAsideException(path.MissingReason ?? "no_rider", $"{Path.GetFileName(info.Path)}: {Why(path.MissingReason)}");
-    }
+    private static ClipSetAsideException NobodyIn(string path, string? reason) => new(reason ?? "no_rider", $"{Path.GetFileName(path)}: {Why(reason)}");
 
     private static string Why(string? reason) => reason switch
     {

@@ -40,7 +40,8 @@ public sealed class ObjectDetector : IDisposable
 
     /// <summary>Persons and horses of a frame, best first.</summary>
     /// <param name="worker">0-based; two calls at a time must not share one.</param>
-    public IReadOnlyList<Detection> Detect(int worker, Frame frame)
+    /// <param name="scoreMinimum">Lowest score kept, 0..1; null for <see cref="DetectorSettings.ScoreMinimum"/>.</param>
+    public IReadOnlyList<Detection> Detect(int worker, Frame frame, double? scoreMinimum = null)
     {
         ArgumentNullException.ThrowIfNull(frame);
         var (session, input) = _workers[worker];
@@ -49,7 +50,7 @@ public sealed class ObjectDetector : IDisposable
         var outputs = session.Run(input, 1);
         var found = new List<Detection>();
         foreach (var (stride, scores, boxes) in Levels)
-            NanoDetDecoder.Decode(new(outputs[scores], outputs[boxes], stride), crop, _settings.ScoreMinimum, found);
+            NanoDetDecoder.Decode(new(outputs[scores], outputs[boxes], stride), crop, scoreMinimum ?? _settings.ScoreMinimum, found);
         return NanoDetDecoder.Distinct(found, _settings.OverlapMaximum);
     }
 

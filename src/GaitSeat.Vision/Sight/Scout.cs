@@ -3,21 +3,23 @@ using GaitSeat.Model;
 
 namespace GaitSeat.Vision.Sight;
 
-/// <summary>The first pass over a clip: looks a few times a second, then chooses one rider and horse over the whole of it.</summary>
-public sealed class Scout(ObjectDetector detector, ScoutSettings settings)
+/// <summary>Lets the detector look at the frames of the first pass, on its sessions side by side.</summary>
+public sealed class Scout(ObjectDetector detector)
 {
     /// <summary>Frames that may wait decoded: enough to keep the detectors fed, few enough to hold memory.</summary>
     private const int Waiting = 4;
 
-    /// <summary>Reads all frames (disposing each), detects on the detector's sessions side by side, and returns the rider's path.</summary>
-    /// <param name="frames">The clip at about <see cref="ScoutSettings.RateHz"/>, all of one size.</param>
-    public async Task<RiderPath> ScoutAsync(IAsyncEnumerable<Frame> frames, CancellationToken cancellationToken)
+    /// <summary>Reads all frames, disposing each, and tells what is seen in them.</summary>
+    /// <param name="frames">Times increasing, all of one size.</param>
+    /// <param name="scoreMinimum">Lowest score kept, 0..1; null for the detector's own.</param>
+    /// <param name="known">What was seen at some times already; frames of these times are not looked at again.</param>
+    /// <returns>In order of time.</returns>
+    public async Task<IReadOnlyList<Look>> LookAsync(IAsyncEnumerable<Frame> frames, double? scoreMinimum, IReadOnlyDictionary<double, Look>? known, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(frames);
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
         var channel = Channel.CreateBounded<Frame>(new BoundedChannelOptions(Waiting) { SingleWriter = true });
-        var looks = new SortedList<int, Look>();
-        (int Width, int Height) size = default;
+        var looks = new SortedList<double, Look>();
         var feeding = Task.Run(Feed, CancellationToken.None);
         var working = Enumerable.Range(0, detector.Workers).Select(w => Task.Run(() => Work(w), CancellationToken.None)).ToList();
         try
@@ -29,18 +31,14 @@ public sealed class Scout(ObjectDetector detector, ScoutSettings settings)
             while (channel.Reader.TryRead(out var left)) left.Dispose();
         }
 
-        return RiderChoice.Choose([.. looks.Values], size.Width, size.Height, settings);
+        return [.. looks.Values];
 
         async Task Feed()
         {
             Exception? failure = null;
             try
             {
-                await foreach (var frame in frames.WithCancellation(stop.Token).ConfigureAwait(false))
-                {
-                    size = (frame.WidthPx, frame.HeightPx);
-                    await WriteOrDispose(frame).ConfigureAwait(false);
-                }
+                await foreach (var frame in frames.WithCancellation(stop.Token).ConfigureAwait(false)) await WriteOrDispose(frame).ConfigureAwait(false);
             }
             catch (Exception e)
             {
@@ -74,8 +72,8 @@ public sealed class Scout(ObjectDetector detector, ScoutSettings settings)
                 {
                     using (frame)
                     {
-                        var look = new Look(frame.TimeSeconds, detector.Detect(worker, frame));
-                        lock (looks) looks.Add(frame.Index, look);
+                        var look = known?.GetValueOrDefault(frame.TimeSeconds) ?? new Look(frame.TimeSeconds, detector.Detect(worker, frame, scoreMinimum));
+                        lock (looks) looks.Add(frame.TimeSeconds, look);
                     }
                 }
             }

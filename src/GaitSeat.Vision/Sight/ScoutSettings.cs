@@ -9,6 +9,24 @@ public sealed record ScoutSettings
     [Range(0.5, 60.0)]
     public double RateHz { get; init; } = 5;
 
+    /// <summary>
+    /// Clips of at least this length, s, are first glanced through, key frame by key frame, and the looks are taken only about glances that show a horse or a person. In shorter ones, whose ends are looked at
+    /// anyway, starting FFmpeg again costs what is saved.
+    /// </summary>
+    [Range(0.0, 1e6)]
+    public double GlanceFromSeconds { get; init; } = 15;
+
+    /// <summary>
+    /// Longest time from one glance to the next, s, in which nobody can have come and gone unnoticed. Phones write a key frame a second. Who crosses the picture within 1.25 s shows one stride (0.7 s) and a half, too
+    /// little for a spell. Where key frames lie further apart, everything is looked at.
+    /// </summary>
+    [Range(0.1, 5.0)]
+    public double GlanceApartMaximumSeconds { get; init; } = 1.25;
+
+    /// <summary>Score from which a horse or a person counts in a glance, 0..1. Lower than in a look: a false one costs two seconds of looks, a missed one may cost strides.</summary>
+    [Range(0.01, 1.0)]
+    public double GlanceScoreMinimum { get; init; } = 0.1;
+
     /// <summary>How long the rider may go unseen within one track, s. A track is longest lost behind a post or a jump stand.</summary>
     [Range(0.0, 10.0)]
     public double GapMaximumSeconds { get; init; } = 1.2;

@@ -64,8 +64,8 @@ internal sealed class LessonRun(string folder, TextWriter output)
         var info = await new ClipProbe(_ffmpeg, _settings.Probe).ProbeAsync(clip, ct);
         await WarmAsync(workshop, info, ct);
 
-        var (looks, firstPass) = (0, Stopwatch.StartNew());
-        await new Scout(workshop.Detector, _settings.Scout).ScoutAsync(Counted(new FrameReader(_ffmpeg, FrameColours.Planes).ReadAsync(info, _settings.Read with { MaxRateHz = _settings.Scout.RateHz }, ct)), ct);
+        var firstPass = Stopwatch.StartNew();
+        var found = await new FirstPass(_ffmpeg, workshop.Detector, _settings).RunAsync(info, ct);
         firstPass.Stop();
 
         var both = Stopwatch.StartNew();
@@ -81,20 +81,11 @@ internal sealed class LessonRun(string folder, TextWriter output)
 
         var decode = await WholeRun.DecodeFloorAsync(_ffmpeg, info, _settings.Read, ct);
         var all = info.DurationSeconds * info.AverageFrameRateHz;
-        var inference = Inference(looks, seen);
+        var inference = Inference(found.Detections, seen);
         var slower = Math.Max(all / decode, inference);
         output.WriteLine(
             $"| {name} | {Took(firstPass.Elapsed, all)} | {Took(second, frames)} | {Took(maths.Elapsed, frames)} | {tables.TotalSeconds:0.00} s | {all / decode:0.0} s ({decode:0}/s) | {inference:0.0} s | "
             + $"{slower / (both.Elapsed + maths.Elapsed + tables).TotalSeconds:0.00} |");
-
-        async IAsyncEnumerable<Frame> Counted(IAsyncEnumerable<Frame> read)
-        {
-            await foreach (var frame in read)
-            {
-                looks++;
-                yield return frame;
-            }
-        }
     }
 
     private static string Took(TimeSpan time, double frames) => $"{time.TotalSeconds:0.0} s ({frames / time.TotalSeconds:0}/s)";

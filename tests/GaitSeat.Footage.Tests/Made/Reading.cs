@@ -5,13 +5,13 @@ namespace GaitSeat.Footage.Tests;
 /// <summary>Times and bar-code numbers of a whole reading.</summary>
 internal sealed record Reading(ClipInfo Clip, ReadReport Report, double[] Times, int[] Numbers)
 {
-    public static async Task<Reading> OfAsync(MadeClips clips, string path, ReadSettings? settings = null)
+    public static async Task<Reading> OfAsync(MadeClips clips, string path, ReadSettings? settings = null, FrameChoice choice = FrameChoice.All)
     {
         var clip = await new ClipProbe(clips.Tools, new ProbeSettings()).ProbeAsync(path, CancellationToken.None);
         var report = new ReadReport();
         List<double> times = [];
         List<int> numbers = [];
-        await foreach (var frame in new FrameReader(clips.Tools).ReadAsync(clip, settings ?? new(), report, CancellationToken.None))
+        await foreach (var frame in new FrameReader(clips.Tools, choice: choice).ReadAsync(clip, settings ?? new(), report, CancellationToken.None))
         {
             using (frame)
             {

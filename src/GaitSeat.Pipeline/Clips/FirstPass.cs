@@ -1,0 +1,95 @@
+using System.Runtime.CompilerServices;
+using GaitSeat.Footage;
+using GaitSeat.Model;
+using GaitSeat.Pipeline.Settings;
+using GaitSeat.Vision.Sight;
+
+namespace GaitSeat.Pipeline.Clips;
+
+/// <summary>What the first pass over a clip found.</summary>
+/// <param name="Path">The rider, or why there is none.</param>
+/// <param name="Unread">What the decoder could not read.</param>
+/// <param name="Detections">How often the detector ran.</param>
+public sealed record FirstPassResult(RiderPath Path, IReadOnlyList<LeftOut> Unread, int Detections);
+
+/// <summary>
+/// The first pass over a clip: where is the rider? A long clip is glanced through first, so that its cost follows who is in view and not its length: only key frames are decoded, and looks are taken
+/// only where these show somebody.
+/// </summary>
+/// <remarks>
+/// What the decoder has to say is heard here. Where it says anything at all, of key frames or of the parts looked at, the whole clip is looked through. A fault in a part that shows nobody is not heard of: nothing is measured there.
+/// </remarks>
+public sealed class FirstPass(FfmpegTools ffmpeg, ObjectDetector detector, PipelineSettings settings)
+{
+    private readonly Scout _scout = new(detector);
+    private readonly FrameReader _reader = new(ffmpeg, FrameColours.Planes);
+    private readonly ReadSettings _read = settings.Read with { MaxRateHz = settings.Scout.RateHz };
+
+    /// <exception cref="ClipSetAsideException">No frame could be decoded.</exception>
+    public async Task<FirstPassResult> RunAsync(ClipInfo clip, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(clip);
+        var glances = MayGlance(clip) ? await GlanceAsync(clip, ct) : [];
+        return await LookWhereWorthAsync(clip, glances, ct) ?? await LookThroughoutAsync(clip, glances, ct);
+    }
+
+    // Two fields make a frame, and deinterlacing needs its neighbours: a key frame alone is not the same picture. A chosen part of a clip is meant to be seen.
+    private bool MayGlance(ClipInfo clip) =>
+        clip.DurationSeconds >= settings.Scout.GlanceFromSeconds && clip is { Interlaced: false, AverageFrameRateHz: > 0 } && _read is { StartSeconds: null, EndSeconds: null };
+
+    /// <summary>None where a key frame is damaged.</summary>
+    private async Task<IReadOnlyList<Look>> GlanceAsync(ClipInfo clip, CancellationToken ct)
+    {
+        var report = new ReadReport();
+        var frames = new FrameReader(ffmpeg, FrameColours.Planes, FrameChoice.KeyFrames).ReadAsync(clip, _read with { MaxRateHz = GlanceRateHz }, report, ct);
+        var glances = await _scout.LookAsync(frames, LowestScore, null, ct);
+        return report.LeftOut.Count > 0 ? [] : glances;
+    }
+
+    private async Task<FirstPassResult> LookThroughoutAsync(ClipInfo clip, IReadOnlyList<Look> glances, CancellationToken ct)
+    {
+        var (report, known) = (new ReadReport(), AsLooks(glances));
+        var looks = await _scout.LookAsync(_reader.ReadAsync(clip, _read, report, ct), null, known, ct);
+        return new(Choose(clip, looks), report.LeftOut, Detections(glances, looks, known));
+    }
+
+    /// <summary>Null where the clip is to be looked through after all.</summary>
+    private async Task<FirstPassResult?> LookWhereWorthAsync(ClipInfo clip, IReadOnlyList<Look> glances, CancellationToken ct)
+    {
+        var worth = Glances.WorthALook(glances, settings.Scout);
+        if (worth is [{ StartSeconds: 0 }]) return null;
+        var grid = new LookGrid(FrameReader.StepSeconds(clip, _read), 1 / clip.AverageFrameRateHz);
+        var (reports, known) = (new List<ReadReport>(), AsLooks(glances));
+        var looks = await _scout.LookAsync(PartsAsync(clip, worth, grid, reports, ct), null, known, ct);
+        var sound = reports[^1].FramesRead > 0 && reports.TrueForAll(r => r.LeftOut.Count == 0);
+        return sound ? new(Choose(clip, grid.Filled(looks)), [], Detections(glances, looks, known)) : null;
+    }
+
+    private async IAsyncEnumerable<Frame> PartsAsync(ClipInfo clip, IReadOnlyList<TimeSpanSeconds> parts, LookGrid grid, List<ReadReport> reports, [EnumeratorCancellation] CancellationToken ct)
+    {
+        foreach (var part in parts)
+        {
+            reports.Add(new());
+            double? end = double.IsFinite(part.EndSeconds) ? part.EndSeconds : null;
+            var start = grid.StartOf(part.StartSeconds);
+            if (end <= start) continue;
+            await foreach (var frame in _reader.ReadAsync(clip, _read with { StartSeconds = start, EndSeconds = end }, reports[^1], ct)) yield return frame;
+        }
+    }
+
+    private Dictionary<double, Look> AsLooks(IReadOnlyList<Look> glances) =>
+        glances.ToDictionary(g => g.TimeSeconds, g => g with { Seen = [.. g.Seen.Where(d => d.Score >= settings.Detector.ScoreMinimum)] });
+
+    private static int Detections(IReadOnlyList<Look> glances, IReadOnlyList<Look> looks, Dictionary<double, Look> known) => glances.Count + looks.Count(l => !known.ContainsKey(l.TimeSeconds));
+
+    // Of key frames closer together than need be, as many are glanced at as keep two glances within the limit.
+    private double GlanceRateHz => 2 / settings.Scout.GlanceApartMaximumSeconds;
+
+    private double LowestScore => Math.Min(settings.Scout.GlanceScoreMinimum, settings.Detector.ScoreMinimum);
+
+    private RiderPath Choose(ClipInfo clip, IReadOnlyList<Look> looks)
+    {
+        var (widthPx, heightPx) = FrameReader.AnalysisSize(clip, _read);
+        return RiderChoice.Choose(looks, widthPx, heightPx, settings.Scout);
+    }
+}
