@@ -5,7 +5,7 @@ using GaitSeat.Benchmarks;
 const string Usage = """
     whole <clip>...                       whole run against its two floors, in one process, in turn; clips with a rider in view
     lesson <folder> <minutes> <minutes>   a lesson of 1080p30 and a clip that is trot throughout, of so many minutes; × real time, stages, floors, memory
-    length <folder> <minutes:empty>...    memory over length
+    length <folder> <minutes:empty[:px]>...  memory over length; px is the height of the picture, 360 if not said
     maths <minutes>...                    the same of maths and tables alone, made-up trot throughout; lengths in rising order
     workers <folder> <clips> <most>       1 to <most> workers on one PostgreSQL, each on a core of its own
     kernels <folder> [BenchmarkDotNet's options]

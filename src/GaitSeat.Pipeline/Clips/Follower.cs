@@ -20,38 +20,39 @@ internal sealed class Follower(FrameReader reader, BodyPointReader points, Pipel
     public async Task<SeenClip> FollowAsync(ClipInfo clip, RiderPath path, IProgress<int>? progress, CancellationToken ct)
     {
         var seen = new FollowedFrames();
-        foreach (var span in path.Spans)
-        {
-            using var stop = CancellationTokenSource.CreateLinkedTokenSource(ct);
-            var forFlow = Channel.CreateBounded<FrameJob>(settings.Run.FramesAhead);
-            var forPoints = Channel.CreateBounded<FrameJob>(settings.Run.FramesAhead);
-            Task[] tasks =
-            [
-                Task.Run(() => DecodeAsync(clip, path, span, seen, forFlow.Writer, forPoints.Writer, stop.Token), CancellationToken.None),
-                Task.Run(() => FlowAsync(forFlow.Reader, seen, stop.Token), CancellationToken.None),
-                .. Enumerable.Range(0, settings.Run.PointWorkers).Select(w => Task.Run(() => PointsAsync(w, forPoints.Reader, seen, progress, stop.Token), CancellationToken.None)),
-            ];
-            await AllOrFirstFailureAsync(tasks, stop);
-        }
-
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(ct);
+        var forFlow = Channel.CreateBounded<FrameJob>(settings.Run.FramesAhead);
+        var forPoints = Channel.CreateBounded<FrameJob>(settings.Run.FramesAhead);
+        Task[] tasks =
+        [
+            Task.Run(() => DecodeAsync(clip, path, seen, forFlow.Writer, forPoints.Writer, stop.Token), CancellationToken.None),
+            Task.Run(() => FlowAsync(forFlow.Reader, seen, stop.Token), CancellationToken.None),
+            .. Enumerable.Range(0, settings.Run.PointWorkers).Select(w => Task.Run(() => PointsAsync(w, forPoints.Reader, seen, progress, stop.Token), CancellationToken.None)),
+        ];
+        await AllOrFirstFailureAsync(tasks, stop);
         var (widthPx, heightPx) = FrameReader.AnalysisSize(clip, settings.Read);
         return seen.Collect(clip, path, widthPx, heightPx);
     }
 
-    private async Task DecodeAsync(ClipInfo clip, RiderPath path, TimeSpanSeconds span, FollowedFrames seen, ChannelWriter<FrameJob> flow, ChannelWriter<FrameJob> points, CancellationToken ct)
+    /// <summary>One span after the other: while the workers still have frames of one, the next is being decoded.</summary>
+    private async Task DecodeAsync(ClipInfo clip, RiderPath path, FollowedFrames seen, ChannelWriter<FrameJob> flow, ChannelWriter<FrameJob> points, CancellationToken ct)
     {
         try
         {
-            var read = settings.Read with { StartSeconds = span.StartSeconds, EndSeconds = span.EndSeconds };
-            var (turns, nextSeconds) = (0, double.NegativeInfinity);
-            await foreach (var frame in reader.ReadAsync(clip, read, ct))
+            foreach (var span in path.Spans)
             {
-                var t = frame.TimeSeconds;
-                var isTurn = t >= nextSeconds;
-                if (isTurn) nextSeconds = t + settings.BodyPoints.SecondStepSeconds;
-                var job = new FrameJob(seen.Add(t), frame, path.RiderAt(t), path.HorseAt(t), isTurn ? turns++ : null);
-                await flow.WriteAsync(job, ct);
-                await points.WriteAsync(job, ct);
+                var read = settings.Read with { StartSeconds = span.StartSeconds, EndSeconds = span.EndSeconds };
+                var (turns, nextSeconds, begins) = (0, double.NegativeInfinity, true);
+                await foreach (var frame in reader.ReadAsync(clip, read, ct))
+                {
+                    var t = frame.TimeSeconds;
+                    var isTurn = t >= nextSeconds;
+                    if (isTurn) nextSeconds = t + settings.BodyPoints.SecondStepSeconds;
+                    var job = new FrameJob(seen.Add(t), frame, path.RiderAt(t), path.HorseAt(t), isTurn ? turns++ : null, begins);
+                    begins = false;
+                    await flow.WriteAsync(job, ct);
+                    await points.WriteAsync(job, ct);
+                }
             }
         }
         finally
@@ -66,6 +67,7 @@ internal sealed class Follower(FrameReader reader, BodyPointReader points, Pipel
         var flow = new PatchFlow(settings.Flow);
         await foreach (var job in jobs.ReadAllAsync(ct))
         {
+            if (job.BeginsSpan) flow = new PatchFlow(settings.Flow);
             seen.SetFlow(job.Number, flow.Next(job.Frame, new FlowHints(job.Rider, job.Horse, null)));
             job.Done();
         }
