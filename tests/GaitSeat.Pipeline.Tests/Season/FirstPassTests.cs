@@ -34,15 +34,6 @@ public sealed class FirstPassTests(SeasonFolder season) : IDisposable
     }
 
     [Fact]
-    public async Task KeyFramesFarApart_EverythingIsLookedAt_AndNothingTwice()
-    {
-        var clip = await RideAsync("-g 240");
-        var (glanced, through) = (await PassAsync(clip), await PassAsync(clip, glance: false));
-        Assert.Equal(through.Path.Rider, glanced.Path.Rider);
-        Assert.Equal(through.Detections, glanced.Detections);
-    }
-
-    [Fact]
     public async Task DamageAboutTheRider_IsToldAsLookingThroughTellsIt()
     {
         var clip = await SpoiltAsync(Before + 1.5);
@@ -79,7 +70,8 @@ public sealed class FirstPassTests(SeasonFolder season) : IDisposable
 
     private static async Task<FirstPassResult> PassAsync(ClipInfo clip, bool glance = true)
     {
-        var settings = new PipelineSettings { Scout = new ScoutSettings { GlanceFromSeconds = glance ? 15 : 1e6 } };
+        // One decoder thread: several complain of one fault in an order of chance.
+        var settings = new PipelineSettings { Read = new() { DecoderThreads = 1 }, Scout = new ScoutSettings { GlanceFromSeconds = glance ? 15 : 1e6 } };
         using var workshop = Workshop.Open(FfmpegTools.Locate(), Cli.Places.Models(), settings);
         return await new FirstPass(workshop.Ffmpeg, workshop.Detector, settings).RunAsync(clip, TestContext.Current.CancellationToken);
     }
