@@ -1,5 +1,5 @@
-using GaitSeat.Footage.Pictures;
 using GaitSeat.Footage;
+using GaitSeat.Footage.Pictures;
 using GaitSeat.Model;
 using GaitSeat.Pipeline.Clips;
 using GaitSeat.Store;
