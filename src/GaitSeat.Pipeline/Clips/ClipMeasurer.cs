@@ -30,7 +30,7 @@ public sealed class ClipMeasurer(Workshop workshop)
         var info = await new ClipProbe(workshop.Ffmpeg, _settings.Probe).ProbeAsync(path, ct);
         var found = await new FirstPass(workshop.Ffmpeg, workshop.Detector, _settings).RunAsync(info, ct);
         if (found.Path.Spans.Count == 0) throw NobodyIn(path, found.Path.MissingReason);
-        var seen = await new Follower(new FrameReader(workshop.Ffmpeg, FrameColours.Planes), workshop.Points, _settings).FollowAsync(info, found.Path, progress, ct);
+        var seen = await new Follower(new FrameReader(workshop.Ffmpeg, FrameColours.Planes), workshop.Points, _settings).FollowAsync(info, found, progress, ct);
         if (seen.TimeSeconds.Length == 0) throw new ClipSetAsideException("no_frames", $"no frame of {Path.GetFileName(path)} could be decoded");
         return seen with { Unread = found.Unread };
     }

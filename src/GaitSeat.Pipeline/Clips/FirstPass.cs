@@ -10,7 +10,8 @@ namespace GaitSeat.Pipeline.Clips;
 /// <param name="Path">The rider, or why there is none.</param>
 /// <param name="Unread">What the decoder could not read.</param>
 /// <param name="Detections">How often the detector ran.</param>
-public sealed record FirstPassResult(RiderPath Path, IReadOnlyList<LeftOut> Unread, int Detections);
+/// <param name="Read">How the clip is to be read again, so that every reading gives the same pictures.</param>
+public sealed record FirstPassResult(RiderPath Path, IReadOnlyList<LeftOut> Unread, int Detections, ReadSettings Read);
 
 /// <summary>
 /// The first pass over a clip: where is the rider? A long clip is glanced through first, so that its cost follows who is in view and not its length: only key frames are decoded, and looks are taken
@@ -18,6 +19,7 @@ public sealed record FirstPassResult(RiderPath Path, IReadOnlyList<LeftOut> Unre
 /// </summary>
 /// <remarks>
 /// What the decoder has to say is heard here. Where it says anything at all, of key frames or of the parts looked at, the whole clip is looked through. A fault in a part that shows nobody is not heard of: nothing is measured there.
+/// A clip with faults is looked through once more with a single decoder thread, and read so from then on: with several, what a damaged frame is patched from depends on which thread got how far, and each reading shows other pictures.
 /// </remarks>
 public sealed class FirstPass(FfmpegTools ffmpeg, ObjectDetector detector, PipelineSettings settings)
 {
@@ -30,7 +32,9 @@ public sealed class FirstPass(FfmpegTools ffmpeg, ObjectDetector detector, Pipel
     {
         ArgumentNullException.ThrowIfNull(clip);
         var glances = MayGlance(clip) ? await GlanceAsync(clip, ct) : [];
-        return await LookWhereWorthAsync(clip, glances, ct) ?? await LookThroughoutAsync(clip, glances, ct);
+        var found = await LookWhereWorthAsync(clip, glances, ct) ?? await LookThroughoutAsync(clip, glances, ct);
+        if (found.Unread.Count == 0 || settings.Read.DecoderThreads == 1) return found;
+        return await new FirstPass(ffmpeg, detector, settings with { Read = settings.Read with { DecoderThreads = 1 } }).LookThroughoutAsync(clip, [], ct);
     }
 
     // Two fields make a frame, and deinterlacing needs its neighbours: a key frame alone is not the same picture. A chosen part of a clip is meant to be seen.
@@ -50,7 +54,7 @@ public sealed class FirstPass(FfmpegTools ffmpeg, ObjectDetector detector, Pipel
     {
         var (report, known) = (new ReadReport(), AsLooks(glances));
         var looks = await _scout.LookAsync(_reader.ReadAsync(clip, _read, report, ct), null, known, ct);
-        return new(Choose(clip, looks), report.LeftOut, Detections(glances, looks, known));
+        return new(Choose(clip, looks), report.LeftOut, Detections(glances, looks, known), settings.Read);
     }
 
     /// <summary>Null where the clip is to be looked through after all.</summary>
@@ -62,7 +66,7 @@ public sealed class FirstPass(FfmpegTools ffmpeg, ObjectDetector detector, Pipel
         var (reports, known) = (new List<ReadReport>(), AsLooks(glances));
         var looks = await _scout.LookAsync(PartsAsync(clip, worth, grid, reports, ct), null, known, ct);
         var sound = reports[^1].FramesRead > 0 && reports.TrueForAll(r => r.LeftOut.Count == 0);
-        return sound ? new(Choose(clip, grid.Filled(looks)), [], Detections(glances, looks, known)) : null;
+        return sound ? new(Choose(clip, grid.Filled(looks)), [], Detections(glances, looks, known), settings.Read) : null;
     }
 
     private async IAsyncEnumerable<Frame> PartsAsync(ClipInfo clip, IReadOnlyList<TimeSpanSeconds> parts, LookGrid grid, List<ReadReport> reports, [EnumeratorCancellation] CancellationToken ct)

@@ -14,10 +14,10 @@ namespace GaitSeat.Pipeline.Clips;
 internal sealed class Follower(FrameReader reader, BodyPointReader points, PipelineSettings settings)
 {
     /// <param name="clip">The probed clip.</param>
-    /// <param name="path">Where the rider was found.</param>
+    /// <param name="found">Where the rider is, and how the clip is to be read.</param>
     /// <param name="progress">Told the number of frames done.</param>
     /// <param name="ct">Stops between frames.</param>
-    public async Task<SeenClip> FollowAsync(ClipInfo clip, RiderPath path, IProgress<int>? progress, CancellationToken ct)
+    public async Task<SeenClip> FollowAsync(ClipInfo clip, FirstPassResult found, IProgress<int>? progress, CancellationToken ct)
     {
         var seen = new FollowedFrames();
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(ct);
@@ -25,30 +25,30 @@ internal sealed class Follower(FrameReader reader, BodyPointReader points, Pipel
         var forPoints = Channel.CreateBounded<FrameJob>(settings.Run.FramesAhead);
         Task[] tasks =
         [
-            Task.Run(() => DecodeAsync(clip, path, seen, forFlow.Writer, forPoints.Writer, stop.Token), CancellationToken.None),
+            Task.Run(() => DecodeAsync(clip, found, seen, forFlow.Writer, forPoints.Writer, stop.Token), CancellationToken.None),
             Task.Run(() => FlowAsync(forFlow.Reader, seen, stop.Token), CancellationToken.None),
             .. Enumerable.Range(0, settings.Run.PointWorkers).Select(w => Task.Run(() => PointsAsync(w, forPoints.Reader, seen, progress, stop.Token), CancellationToken.None)),
         ];
         await AllOrFirstFailureAsync(tasks, stop);
-        var (widthPx, heightPx) = FrameReader.AnalysisSize(clip, settings.Read);
-        return seen.Collect(clip, path, widthPx, heightPx);
+        var (widthPx, heightPx) = FrameReader.AnalysisSize(clip, found.Read);
+        return seen.Collect(clip, found.Path, widthPx, heightPx);
     }
 
     /// <summary>One span after the other: while the workers still have frames of one, the next is being decoded.</summary>
-    private async Task DecodeAsync(ClipInfo clip, RiderPath path, FollowedFrames seen, ChannelWriter<FrameJob> flow, ChannelWriter<FrameJob> points, CancellationToken ct)
+    private async Task DecodeAsync(ClipInfo clip, FirstPassResult found, FollowedFrames seen, ChannelWriter<FrameJob> flow, ChannelWriter<FrameJob> points, CancellationToken ct)
     {
         try
         {
-            foreach (var span in path.Spans)
+            foreach (var span in found.Path.Spans)
             {
-                var read = settings.Read with { StartSeconds = span.StartSeconds, EndSeconds = span.EndSeconds };
+                var read = found.Read with { StartSeconds = span.StartSeconds, EndSeconds = span.EndSeconds };
                 var (turns, nextSeconds, begins) = (0, double.NegativeInfinity, true);
                 await foreach (var frame in reader.ReadAsync(clip, read, ct))
                 {
                     var t = frame.TimeSeconds;
                     var isTurn = t >= nextSeconds;
                     if (isTurn) nextSeconds = t + settings.BodyPoints.SecondStepSeconds;
-                    var job = new FrameJob(seen.Add(t), frame, path.RiderAt(t), path.HorseAt(t), isTurn ? turns++ : null, begins);
+                    var job = new FrameJob(seen.Add(t), frame, found.Path.RiderAt(t), found.Path.HorseAt(t), isTurn ? turns++ : null, begins);
                     begins = false;
                     await flow.WriteAsync(job, ct);
                     await points.WriteAsync(job, ct);

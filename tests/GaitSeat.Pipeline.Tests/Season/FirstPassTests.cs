@@ -70,8 +70,7 @@ public sealed class FirstPassTests(SeasonFolder season) : IDisposable
 
     private static async Task<FirstPassResult> PassAsync(ClipInfo clip, bool glance = true)
     {
-        // One decoder thread: several complain of one fault in an order of chance.
-        var settings = new PipelineSettings { Read = new() { DecoderThreads = 1 }, Scout = new ScoutSettings { GlanceFromSeconds = glance ? 15 : 1e6 } };
+        var settings = new PipelineSettings { Scout = new ScoutSettings { GlanceFromSeconds = glance ? 15 : 1e6 } };
         using var workshop = Workshop.Open(FfmpegTools.Locate(), Cli.Places.Models(), settings);
         return await new FirstPass(workshop.Ffmpeg, workshop.Detector, settings).RunAsync(clip, TestContext.Current.CancellationToken);
     }
