@@ -22,6 +22,9 @@ internal sealed class Constant
 
     public int Count => _floats?.Length ?? _ints!.Length;
 
+    /// <summary>Whether it has no other axis than the last, and the same number throughout.</summary>
+    public bool IsUniformByChannel => Count > 0 && Count == Shape.LastOrDefault(1) && Floats.AsSpan().Count(Floats[0]) == Count;
+
     public bool IsWhole => _ints is not null;
 
     public int[] Ints => _ints ?? throw new NodeException("has a constant of floats where whole numbers are expected");

@@ -6,7 +6,7 @@ namespace GaitSeat.Vision.Import;
 public sealed class GraphImporter
 {
     /// <summary>Raised when the same graph gives other bytes than before; part of the cache key.</summary>
-    public const int Version = 2;
+    public const int Version = 3;
 
     private readonly TfjsGraph _graph;
     private readonly ImportState _state;

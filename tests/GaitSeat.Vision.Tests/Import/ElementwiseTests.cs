@@ -30,6 +30,25 @@ public sealed class ElementwiseTests
         ConvolutionTests.Near(expected, graph.Run("y", [1, 2, 3, 4], [1, 2, 2]).Values);
     }
 
+    [Theory]
+    [InlineData(1, 1, 1, 2)]
+    [InlineData(2)]
+    public void Arithmetic_TheSameConstantForAllChannels_IsTakenOffEachOfThem(params int[] shape)
+    {
+        using var graph = new TinyGraph().Floats("k", [10, 10], shape).Node("y", "Sub", ["x", "k"]);
+
+        Assert.Equal([-9, -8, -7, -6], graph.Run("y", [1, 2, 3, 4], [1, 2, 2]).Values);
+    }
+
+    /// <summary>The constant has two columns and the picture one: it is not one of channels.</summary>
+    [Fact]
+    public void Arithmetic_TheSameConstantForAllColumns_WidensThePicture()
+    {
+        using var graph = new TinyGraph().Floats("k", [10, 10], 2, 1).Node("y", "AddV2", ["x", "k"]);
+
+        Assert.Equal([11, 11, 12, 12], graph.Run("y", [1, 2], [2, 1, 1]).Values);
+    }
+
     [Fact]
     public void Arithmetic_ChannelsFirstWithAConstantPerColumnAndChannel_LinesUpAtTheEnd()
     {
