@@ -25,7 +25,10 @@ public sealed record ReadSettings
     [Range(1, 64)]
     public int FramesAhead { get; init; } = 4;
 
-    /// <summary>Threads FFmpeg may decode with; 0 lets it take one a core.</summary>
+    /// <summary>
+    /// Threads FFmpeg may decode with; 0 lets it take one a core. Sound clips come out the same with any number. What a damaged frame is patched from depends on which of several threads got how far,
+    /// so that each reading shows other pictures; with one it does not.
+    /// </summary>
     [Range(0, 64)]
     public int DecoderThreads { get; init; }
 }

@@ -31,9 +31,8 @@ public sealed class FirstPass(FfmpegTools ffmpeg, ObjectDetector detector, Pipel
     public async Task<FirstPassResult> RunAsync(ClipInfo clip, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(clip);
-        var glances = MayGlance(clip) ? await GlanceAsync(clip, ct) : [];
-        var found = await LookWhereWorthAsync(clip, glances, ct) ?? await LookThroughoutAsync(clip, glances, ct);
-        if (found.Unread.Count == 0 || settings.Read.DecoderThreads == 1) return found;
+        var found = MayGlance(clip) ? await GlancedAsync(clip, ct) : await LookThroughoutAsync(clip, [], ct);
+        if (found is { Unread.Count: 0 } || (found is not null && settings.Read.DecoderThreads == 1)) return found;
         return await new FirstPass(ffmpeg, detector, settings with { Read = settings.Read with { DecoderThreads = 1 } }).LookThroughoutAsync(clip, [], ct);
     }
 
@@ -41,13 +40,21 @@ public sealed class FirstPass(FfmpegTools ffmpeg, ObjectDetector detector, Pipel
     private bool MayGlance(ClipInfo clip) =>
         clip.DurationSeconds >= settings.Scout.GlanceFromSeconds && clip is { Interlaced: false, AverageFrameRateHz: > 0 } && _read is { StartSeconds: null, EndSeconds: null };
 
-    /// <summary>None where a key frame is damaged.</summary>
-    private async Task<IReadOnlyList<Look>> GlanceAsync(ClipInfo clip, CancellationToken ct)
+    /// <summary>Null where the decoder complained of what was looked at.</summary>
+    private async Task<FirstPassResult?> GlancedAsync(ClipInfo clip, CancellationToken ct)
+    {
+        if (await GlanceAsync(clip, ct) is not { } glances) return null;
+        var worth = Glances.WorthALook(glances, settings.Scout);
+        return worth is [{ StartSeconds: 0 }] ? await LookThroughoutAsync(clip, glances, ct) : await LookWhereWorthAsync(clip, glances, worth, ct);
+    }
+
+    /// <summary>Null where a key frame is damaged.</summary>
+    private async Task<IReadOnlyList<Look>?> GlanceAsync(ClipInfo clip, CancellationToken ct)
     {
         var report = new ReadReport();
         var frames = new FrameReader(ffmpeg, FrameColours.Planes, FrameChoice.KeyFrames).ReadAsync(clip, _read with { MaxRateHz = GlanceRateHz }, report, ct);
         var glances = await _scout.LookAsync(frames, LowestScore, null, ct);
-        return report.LeftOut.Count > 0 ? [] : glances;
+        return report.LeftOut.Count > 0 ? null : glances;
     }
 
     private async Task<FirstPassResult> LookThroughoutAsync(ClipInfo clip, IReadOnlyList<Look> glances, CancellationToken ct)
@@ -57,11 +64,8 @@ public sealed class FirstPass(FfmpegTools ffmpeg, ObjectDetector detector, Pipel
         return new(Choose(clip, looks), report.LeftOut, Detections(glances, looks, known), settings.Read);
     }
 
-    /// <summary>Null where the clip is to be looked through after all.</summary>
-    private async Task<FirstPassResult?> LookWhereWorthAsync(ClipInfo clip, IReadOnlyList<Look> glances, CancellationToken ct)
+    private async Task<FirstPassResult?> LookWhereWorthAsync(ClipInfo clip, IReadOnlyList<Look> glances, IReadOnlyList<TimeSpanSeconds> worth, CancellationToken ct)
     {
-        var worth = Glances.WorthALook(glances, settings.Scout);
-        if (worth is [{ StartSeconds: 0 }]) return null;
         var grid = new LookGrid(FrameReader.StepSeconds(clip, _read), 1 / clip.AverageFrameRateHz);
         var (reports, known) = (new List<ReadReport>(), AsLooks(glances));
         var looks = await _scout.LookAsync(PartsAsync(clip, worth, grid, reports, ct), null, known, ct);

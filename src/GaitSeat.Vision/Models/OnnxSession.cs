@@ -4,11 +4,12 @@ namespace GaitSeat.Vision.Models;
 
 /// <summary>
 /// A loaded model with one float input and float outputs. Buffers are made once per batch size and used again, so what
-/// <see cref="Run"/> returns is good until the next run. One caller at a time.
+/// <see cref="Run"/> returns is good until the next run. One caller at a time; several callers take <see cref="Several"/>.
 /// </summary>
 public sealed class OnnxSession : IDisposable
 {
     private readonly InferenceSession _session;
+    private readonly Callers _callers;
     private readonly RunOptions _runOptions = new();
     private readonly Dictionary<int, OnnxBuffers> _buffers = [];
     private readonly string[] _inputNames;
@@ -27,10 +28,18 @@ public sealed class OnnxSession : IDisposable
         ArgumentOutOfRangeException.ThrowIfLessThan(threads, 1);
         Model = model;
         (_session, Device) = OnnxLoader.Load(model, threads, device);
+        _callers = new();
         _inputNames = [.. _session.InputNames];
         _outputNames = [.. _session.OutputNames];
         _inputShape = _session.InputMetadata[_inputNames[0]].Dimensions;
         InputLength = OnnxBuffers.Count(_inputShape.AsSpan(1));
+    }
+
+    private OnnxSession(OnnxSession other)
+    {
+        (Model, Device, InputLength) = (other.Model, other.Device, other.InputLength);
+        (_session, _callers, _inputNames, _outputNames, _inputShape) = (other._session, other._callers, other._inputNames, other._outputNames, other._inputShape);
+        Interlocked.Increment(ref _callers.Count);
     }
 
     public ModelFile Model { get; }
@@ -46,6 +55,15 @@ public sealed class OnnxSession : IDisposable
 
     /// <summary>Numbers in the input of one picture.</summary>
     public int InputLength { get; }
+
+    /// <summary>One for each caller, all of one thread, on one loaded model: its weights are there once, the buffers once for each. They may be disposed of in any order.</summary>
+    /// <inheritdoc cref="OnnxSession(ModelFile, int, InferenceDevice)"/>
+    public static OnnxSession[] Several(ModelFile model, int callers, InferenceDevice device = InferenceDevice.Cpu)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(callers, 1);
+        var first = new OnnxSession(model, threads: 1, device);
+        return [first, .. Enumerable.Range(1, callers - 1).Select(_ => new OnnxSession(first))];
+    }
 
     /// <summary>Runs the model on a batch.</summary>
     /// <param name="input">The pictures one after the other, each of <see cref="InputLength"/> numbers.</param>
@@ -85,7 +103,7 @@ public sealed class OnnxSession : IDisposable
         foreach (var b in _buffers.Values) b.Dispose();
         _buffers.Clear();
         _runOptions.Dispose();
-        _session.Dispose();
+        if (Interlocked.Decrement(ref _callers.Count) == 0) _session.Dispose();
     }
 
     /// <summary>A file need not state the shapes of its outputs: the first run of a batch size shows them.</summary>
@@ -96,5 +114,11 @@ public sealed class OnnxSession : IDisposable
         var value = OnnxBuffers.Wrap(held, shape);
         using var results = _session.Run(_runOptions, _inputNames, [value], _outputNames);
         return new OnnxBuffers(held, value, _outputNames, results);
+    }
+
+    /// <summary>How many have the loaded model in use.</summary>
+    private sealed class Callers
+    {
+        public int Count = 1;
     }
 }

@@ -4,7 +4,7 @@ using GaitSeat.Vision.Models;
 namespace GaitSeat.Vision.Sight;
 
 /// <summary>
-/// Reads both models' points from a frame. N workers with their own one-thread sessions; calls with different worker numbers may run at once.
+/// Reads both models' points from a frame. N workers of one thread each on the same loaded models; calls with different worker numbers may run at once.
 /// The answer depends on nothing but the frame and the box, so the order of frames does not matter.
 /// </summary>
 public sealed class BodyPointReader : IDisposable
@@ -18,23 +18,24 @@ public sealed class BodyPointReader : IDisposable
     /// <param name="device">What to run on if it is there.</param>
     /// <exception cref="ModelException">A model cannot be loaded.</exception>
     public BodyPointReader(ModelFile thunder, ModelFile? heavy, BodyPointSettings settings, int workers, InferenceDevice device = InferenceDevice.Cpu)
-        : this(() => new MoveNetReader(thunder, settings.BoxCropFactor, device), heavy, settings, workers, device)
+        : this(thunder, session => new MoveNetReader(session, settings.BoxCropFactor), heavy, settings, workers, device)
     {
     }
 
     /// <param name="user">A user's own model in MoveNet's place.</param>
     /// <inheritdoc cref="BodyPointReader(ModelFile, ModelFile?, BodyPointSettings, int, InferenceDevice)"/>
     public BodyPointReader(UserModel user, ModelFile? heavy, BodyPointSettings settings, int workers, InferenceDevice device = InferenceDevice.Cpu)
-        : this(() => new UserModelReader(user, settings.BoxCropFactor, device), heavy, settings, workers, device)
+        : this(user.File, session => new UserModelReader(user, session, settings.BoxCropFactor), heavy, settings, workers, device)
     {
     }
 
-    private BodyPointReader(Func<IBoxPointReader> first, ModelFile? heavy, BodyPointSettings settings, int workers, InferenceDevice device)
+    private BodyPointReader(ModelFile first, Func<OnnxSession, IBoxPointReader> reader, ModelFile? heavy, BodyPointSettings settings, int workers, InferenceDevice device)
     {
         ArgumentNullException.ThrowIfNull(settings);
         ArgumentOutOfRangeException.ThrowIfLessThan(workers, 1);
         _mirrorEveryOther = settings.MirrorEveryOther;
-        _workers = [.. Enumerable.Range(0, workers).Select(_ => (first(), heavy is null ? null : new BlazePoseReader(heavy, settings, device)))];
+        BlazePoseReader?[] second = heavy is null ? new BlazePoseReader?[workers] : [.. OnnxSession.Several(heavy, workers, device).Select(session => new BlazePoseReader(session, settings))];
+        _workers = [.. OnnxSession.Several(first, workers, device).Select(reader).Zip(second)];
     }
 
     public int Workers => _workers.Length;

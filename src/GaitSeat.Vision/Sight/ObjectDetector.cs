@@ -3,7 +3,7 @@ using GaitSeat.Vision.Models;
 
 namespace GaitSeat.Vision.Sight;
 
-/// <summary>Finds persons and horses in a frame with NanoDet. One session a worker; each worker serves one caller at a time.</summary>
+/// <summary>Finds persons and horses in a frame with NanoDet. Several workers, each for one caller at a time.</summary>
 public sealed class ObjectDetector : IDisposable
 {
     // The detector's published normalisation, B, G, R (mean and standard deviation of its training pictures).
@@ -30,7 +30,7 @@ public sealed class ObjectDetector : IDisposable
         ArgumentNullException.ThrowIfNull(settings);
         ArgumentOutOfRangeException.ThrowIfLessThan(workers, 1);
         _settings = settings;
-        _workers = [.. Enumerable.Range(0, workers).Select(_ => new Worker(new OnnxSession(nanodet, 1, device)))];
+        _workers = [.. OnnxSession.Several(nanodet, workers, device).Select(session => new Worker(session))];
     }
 
     public int Workers => _workers.Length;

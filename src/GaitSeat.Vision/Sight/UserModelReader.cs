@@ -16,9 +16,9 @@ internal sealed class UserModelReader : IBoxPointReader
     private readonly byte[] _picture;
     private readonly float[] _input;
 
-    public UserModelReader(UserModel model, double cropFactor, InferenceDevice device)
+    public UserModelReader(UserModel model, OnnxSession session, double cropFactor)
     {
-        (_model, _cropFactor, _session) = (model, cropFactor, new(model.File, 1, device));
+        (_model, _session, _cropFactor) = (model, session, cropFactor);
         _squarePx = Math.Max(model.Input.WidthPx, model.Input.HeightPx);
         _square = new float[3 * _squarePx * _squarePx];
         _picture = new byte[3 * model.Input.WidthPx * model.Input.HeightPx];

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Runtime.CompilerServices;
 using GaitSeat.Footage;
 using GaitSeat.Model;
 using GaitSeat.Pipeline.Clips;
@@ -19,6 +20,9 @@ internal readonly record struct FloorTimes(double DecodeSeconds, double Inferenc
 /// <summary>Measures the bare floors of a run. Quoted as ratios, because machines are noisy.</summary>
 internal sealed class BareFloors(FfmpegTools ffmpeg, ModelStore models, PipelineSettings settings)
 {
+    /// <summary>The models alone and both at once take turns in shares of the work, so that a machine that is now faster and now slower does not decide between them.</summary>
+    private const int Shares = 10;
+
     /// <param name="info">The clip.</param>
     /// <param name="seen">What the run saw of it: the second model does not read every frame of a fast clip.</param>
     /// <param name="detections">How often the detector is to run.</param>
@@ -28,21 +32,32 @@ internal sealed class BareFloors(FfmpegTools ffmpeg, ModelStore models, Pipeline
             (ModelCatalogue.NanoDet, detections),
             (ModelCatalogue.MoveNetThunder, seen.Poses.Count(p => p is not null)),
             (ModelCatalogue.BlazePoseHeavy, seen.Poses.Count(p => p?.Second is not null)));
-        return new(
-            await SecondsAsync(() => DecodeAsync(info, settings.Read, ct)),
-            await SecondsAsync(() => Task.Run(inference.Run, ct)),
-            await SecondsAsync(() => Task.WhenAll(Task.Run(inference.Run, ct), Task.Run(() => DecodeSpansAsync(info, seen, ct), ct))));
+        await using var all = ReadAsync(info, [settings.Read], ct).GetAsyncEnumerator(ct);
+        var decode = await SecondsAsync(() => DropAsync(all, int.MaxValue));
+        var spans = seen.People.Spans.Select(s => settings.Read with { StartSeconds = s.StartSeconds, EndSeconds = s.EndSeconds });
+        await using var followed = ReadAsync(info, spans, ct).GetAsyncEnumerator(ct);
+        var (alone, together, frames) = (0.0, 0.0, (seen.TimeSeconds.Length + Shares - 1) / Shares);
+        for (var share = 0; share < Shares; share++)
+        {
+            var now = share;
+            alone += await SecondsAsync(() => Task.Run(() => inference.Run(now, Shares), ct));
+            together += await SecondsAsync(() => Task.WhenAll(Task.Run(() => inference.Run(now, Shares), ct), Task.Run(() => DropAsync(followed, frames), ct)));
+        }
+
+        return new(decode, alone, together);
     }
 
-    private async Task DecodeSpansAsync(ClipInfo info, SeenClip seen, CancellationToken ct)
+    private async IAsyncEnumerable<Frame> ReadAsync(ClipInfo info, IEnumerable<ReadSettings> parts, [EnumeratorCancellation] CancellationToken ct)
     {
-        foreach (var span in seen.People.Spans)
-            await DecodeAsync(info, settings.Read with { StartSeconds = span.StartSeconds, EndSeconds = span.EndSeconds }, ct);
+        foreach (var part in parts)
+        {
+            await foreach (var frame in new FrameReader(ffmpeg, FrameColours.Planes).ReadAsync(info, part, ct)) yield return frame;
+        }
     }
 
-    private async Task DecodeAsync(ClipInfo info, ReadSettings read, CancellationToken ct)
+    private static async Task DropAsync(IAsyncEnumerator<Frame> frames, int count)
     {
-        await foreach (var frame in new FrameReader(ffmpeg, FrameColours.Planes).ReadAsync(info, read, ct)) frame.Dispose();
+        for (var i = 0; i < count && await frames.MoveNextAsync(); i++) frames.Current.Dispose();
     }
 
     private static async Task<double> SecondsAsync(Func<Task> work)

@@ -2,7 +2,7 @@ using GaitSeat.Vision.Models;
 
 namespace GaitSeat.Benchmarks;
 
-/// <summary>Models on a fixed input, each so many times, shared out over one-thread sessions side by side. Loaded and warm before it runs.</summary>
+/// <summary>Models on a fixed input, each so many times, shared out over callers of one thread side by side. Loaded and warm before it runs.</summary>
 internal sealed class InferenceFloor : IDisposable
 {
     private readonly List<(OnnxSession[] Sessions, float[] Input, int Times)> _models = [];
@@ -12,21 +12,22 @@ internal sealed class InferenceFloor : IDisposable
     {
         foreach (var (model, count) in times)
         {
-            var file = models.Ensure(model);
-            OnnxSession[] sessions = [.. Enumerable.Range(0, workers).Select(_ => new OnnxSession(file, 1))];
+            var sessions = OnnxSession.Several(models.Ensure(model), workers);
             float[] input = [.. Enumerable.Repeat(0.5f, sessions[0].InputLength)];
             foreach (var session in sessions) session.Run(input, 1);
             _models.Add((sessions, input, count));
         }
     }
 
-    public void Run()
+    /// <summary>One of several equal shares of the whole.</summary>
+    public void Run(int share, int shares)
     {
         foreach (var (sessions, input, times) in _models)
         {
+            int from = times * share / shares, to = times * (share + 1) / shares;
             Parallel.For(0, sessions.Length, new ParallelOptions { MaxDegreeOfParallelism = sessions.Length }, s =>
             {
-                for (var i = s; i < times; i += sessions.Length) sessions[s].Run(input, 1);
+                for (var i = from + s; i < to; i += sessions.Length) sessions[s].Run(input, 1);
             });
         }
     }

@@ -56,6 +56,28 @@ public sealed class OnnxSessionTests : IDisposable
         Assert.Equal([2f, 4, 6], session.Run([1, 2, 3], 1)["y"].ToArray());
     }
 
+    [Fact]
+    public void Several_RunAtOnce_EachWithItsOwnNumbers()
+    {
+        var callers = OnnxSession.Several(Doubling(), 4);
+
+        Parallel.For(0, callers.Length, c =>
+        {
+            for (var i = 0; i < 200; i++) Assert.Equal([2f * c, 2f * i, -4], callers[c].Run([c, i, -2], 1)["y"].ToArray());
+        });
+
+        foreach (var caller in callers) caller.Dispose();
+    }
+
+    [Fact]
+    public void Several_TheFirstDisposedOf_TheOthersStillRun()
+    {
+        var callers = OnnxSession.Several(Doubling(), 2);
+        callers[0].Dispose();
+        Assert.Equal([2f, 4, 6], callers[1].Run([1, 2, 3], 1)["y"].ToArray());
+        callers[1].Dispose();
+    }
+
     private ModelFile Doubling()
     {
         using var graph = new TinyGraph().Floats("two", [2], 1).Node("double", "Mul", ["x", "two"]).Write();
