@@ -34,7 +34,7 @@ internal sealed class LessonRun(string folder, TextWriter output)
         output.WriteLine("|---|---|---|---|---|---|");
         foreach (var (name, clip) in clips) await WholeAsync(name, clip, ct);
         output.WriteLine();
-        output.WriteLine("| footage | first pass | second pass | maths | tables | floors: decoding alone | inference alone | both at once | whole / slower floor | of what both at once leave |");
+        output.WriteLine("| footage | first pass | second pass | maths | tables | floors: decoding alone | inference alone | both at once | whole / slower floor | whole / both at once |");
         output.WriteLine("|---|---|---|---|---|---|---|---|---|---|");
         foreach (var (name, clip) in clips) await StagesAsync(name, Directory.GetFiles(clip, "*.mp4").Single(), ct);
         return 0;

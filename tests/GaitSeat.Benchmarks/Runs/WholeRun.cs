@@ -25,7 +25,7 @@ internal static class WholeRun
         var ffmpeg = FfmpegTools.Locate();
         var models = Models();
         using var workshop = Workshop.Open(ffmpeg, models, settings);
-        output.WriteLine("| clip | frames | whole run, frames/s | decode alone | body points alone | both at once | whole / slower floor | of what both at once leave |");
+        output.WriteLine("| clip | frames | whole run, frames/s | decode alone | body points alone | both at once | whole / slower floor | whole / both at once |");
         output.WriteLine("|---|---|---|---|---|---|---|---|");
         foreach (var clip in clips)
         {
