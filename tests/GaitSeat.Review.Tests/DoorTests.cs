@@ -31,6 +31,21 @@ public sealed class DoorTests
     }
 
     [Fact]
+    public async Task Refused_WhoOpensAPageReadsASentence_AndAScriptGetsJson()
+    {
+        using var season = await MadeSeason.MakeAsync(withClips: false);
+        await using var site = await season.StartAsync();
+        using var visitor = new Visitor(site);
+        var opened = new HttpRequestMessage(HttpMethod.Get, "/");
+        opened.Headers.Add("Sec-Fetch-Mode", "navigate");
+        var (page, answer) = (await visitor.SendAsync(opened), await visitor.GetAsync("/api/queue"));
+        Assert.Equal("text/plain", page.Content.Headers.ContentType?.MediaType);
+        Assert.StartsWith("Open the link", await page.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.Unauthorized, page.StatusCode);
+        Assert.Equal("application/json", answer.Content.Headers.ContentType?.MediaType);
+    }
+
+    [Fact]
     public async Task Cookie_IsOutOfReachOfScriptsAndOtherSites()
     {
         using var season = await MadeSeason.MakeAsync(withClips: false);

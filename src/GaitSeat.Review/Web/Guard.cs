@@ -85,7 +85,10 @@ internal sealed class Guard(Door door, LogIn? logIn, Func<string, bool> isOwnNam
     internal static Task RefuseAsync(HttpContext context, int status, string message)
     {
         context.Response.StatusCode = status;
-        return context.Response.WriteAsJsonAsync(new Message(message));
+        // Somebody who opens an old link or the bare address reads a sentence; the page's own scripts read JSON.
+        if (context.Request.Headers["Sec-Fetch-Mode"] != "navigate") return context.Response.WriteAsJsonAsync(new Message(message));
+        context.Response.ContentType = "text/plain; charset=utf-8";
+        return context.Response.WriteAsync(message);
     }
 
     /// <summary>What every refusal says.</summary>
