@@ -15,6 +15,7 @@ public sealed class OnnxSession : IDisposable
     private readonly string[] _inputNames;
     private readonly string[] _outputNames;
     private readonly int[] _inputShape;
+    private bool _isDisposed;
 
     static OnnxSession() => OnnxSilence.Keep();
 
@@ -100,6 +101,8 @@ public sealed class OnnxSession : IDisposable
 
     public void Dispose()
     {
+        if (_isDisposed) return;
+        _isDisposed = true;
         foreach (var b in _buffers.Values) b.Dispose();
         _buffers.Clear();
         _runOptions.Dispose();

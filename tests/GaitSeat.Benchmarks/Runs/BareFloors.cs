@@ -9,10 +9,11 @@ using GaitSeat.Vision.Models;
 namespace GaitSeat.Benchmarks;
 
 /// <summary>What a run over a clip cannot do without, and nothing else, s by the clock.</summary>
-/// <param name="DecodeSeconds">Every frame of the clip decoded and let go.</param>
-/// <param name="InferenceSeconds">The models, as often as the run asked them, on as many sessions as it has workers.</param>
+/// <param name="Frames">Frames of the clip.</param>
+/// <param name="DecodeSeconds">All of them decoded and let go.</param>
+/// <param name="InferenceSeconds">The models, as often as the run asked them, by as many callers as it has workers.</param>
 /// <param name="TogetherSeconds">The frames that were followed decoded once, and the models as often, both at once: decoding takes cores from the models, so no run comes nearer to the slower floor than this.</param>
-internal readonly record struct FloorTimes(double DecodeSeconds, double InferenceSeconds, double TogetherSeconds)
+internal readonly record struct FloorTimes(int Frames, double DecodeSeconds, double InferenceSeconds, double TogetherSeconds)
 {
     public double SlowerSeconds => Math.Max(DecodeSeconds, InferenceSeconds);
 }
@@ -33,7 +34,8 @@ internal sealed class BareFloors(FfmpegTools ffmpeg, ModelStore models, Pipeline
             (ModelCatalogue.MoveNetThunder, seen.Poses.Count(p => p is not null)),
             (ModelCatalogue.BlazePoseHeavy, seen.Poses.Count(p => p?.Second is not null)));
         await using var all = ReadAsync(info, [settings.Read], ct).GetAsyncEnumerator(ct);
-        var decode = await SecondsAsync(() => DropAsync(all, int.MaxValue));
+        var decoded = 0;
+        var decode = await SecondsAsync(async () => decoded = await DropAsync(all, int.MaxValue));
         var spans = seen.People.Spans.Select(s => settings.Read with { StartSeconds = s.StartSeconds, EndSeconds = s.EndSeconds });
         await using var followed = ReadAsync(info, spans, ct).GetAsyncEnumerator(ct);
         var (alone, together, frames) = (0.0, 0.0, (seen.TimeSeconds.Length + Shares - 1) / Shares);
@@ -44,7 +46,7 @@ internal sealed class BareFloors(FfmpegTools ffmpeg, ModelStore models, Pipeline
             together += await SecondsAsync(() => Task.WhenAll(Task.Run(() => inference.Run(now, Shares), ct), Task.Run(() => DropAsync(followed, frames), ct)));
         }
 
-        return new(decode, alone, together);
+        return new(decoded, decode, alone, together);
     }
 
     private async IAsyncEnumerable<Frame> ReadAsync(ClipInfo info, IEnumerable<ReadSettings> parts, [EnumeratorCancellation] CancellationToken ct)
@@ -55,9 +57,12 @@ internal sealed class BareFloors(FfmpegTools ffmpeg, ModelStore models, Pipeline
         }
     }
 
-    private static async Task DropAsync(IAsyncEnumerator<Frame> frames, int count)
+    /// <summary>Takes so many frames, or as many as there are.</summary>
+    private static async Task<int> DropAsync(IAsyncEnumerator<Frame> frames, int count)
     {
-        for (var i = 0; i < count && await frames.MoveNextAsync(); i++) frames.Current.Dispose();
+        var taken = 0;
+        for (; taken < count && await frames.MoveNextAsync(); taken++) frames.Current.Dispose();
+        return taken;
     }
 
     private static async Task<double> SecondsAsync(Func<Task> work)

@@ -9,7 +9,7 @@ namespace GaitSeat.Benchmarks;
 
 /// <summary>
 /// The whole measurement of a clip beside its bare floors: decoding every frame and nothing else, and running the body-point models on a fixed input as
-/// often as they read a frame, on as many sessions side by side as the run has workers; then both at once.
+/// often as they read a frame, by as many callers side by side as the run has workers; then both at once.
 /// </summary>
 internal static class WholeRun
 {
@@ -36,9 +36,8 @@ internal static class WholeRun
             var frames = ClipMeasurer.Measure(seen, BodyLengths.Unknown, settings).Sightings.Count;
             var whole = frames / clock.Elapsed.TotalSeconds;
             var floors = await new BareFloors(ffmpeg, models, settings).MeasureAsync(info, seen, detections: 0, ct);
-            var (decoded, slower) = (info.DurationSeconds * info.AverageFrameRateHz, frames / floors.SlowerSeconds);
             output.WriteLine(
-                $"| {Path.GetFileName(clip)} | {frames} | {whole:0.0} | {decoded / floors.DecodeSeconds:0} | {frames / floors.InferenceSeconds:0.0} | {frames / floors.TogetherSeconds:0.0} | {whole / slower:0.00} | {whole * floors.TogetherSeconds / frames:0.00} |");
+                $"| {Path.GetFileName(clip)} | {frames} | {whole:0.0} | {floors.Frames / floors.DecodeSeconds:0} | {frames / floors.InferenceSeconds:0.0} | {frames / floors.TogetherSeconds:0.0} | {whole * floors.SlowerSeconds / frames:0.00} | {whole * floors.TogetherSeconds / frames:0.00} |");
         }
 
         return 0;

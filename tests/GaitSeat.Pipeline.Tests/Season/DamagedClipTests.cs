@@ -7,7 +7,7 @@ using GaitSeat.Pipeline.Settings;
 namespace GaitSeat.Pipeline.Tests.Season;
 
 /// <summary>
-/// A clip with some fifty flipped bits. With several threads the decoder patches it each time otherwise: ten readings showed ten sets of pictures.
+/// A clip with some fifty flipped bits. With several threads the decoder patches such a clip each time otherwise: five readings showed five sets of pictures.
 /// </summary>
 [Collection(nameof(SeasonFolder))]
 public sealed class DamagedClipTests(SeasonFolder season) : IDisposable

@@ -74,6 +74,7 @@ public sealed class OnnxSessionTests : IDisposable
     {
         var callers = OnnxSession.Several(Doubling(), 2);
         callers[0].Dispose();
+        callers[0].Dispose();
         Assert.Equal([2f, 4, 6], callers[1].Run([1, 2, 3], 1)["y"].ToArray());
         callers[1].Dispose();
     }
