@@ -8,7 +8,11 @@ using GaitSeat.Vision.Sight;
 namespace GaitSeat.Pipeline.Clips;
 
 /// <summary>Everything measured in one clip, and where everybody was in it.</summary>
-public sealed record ClipMeasurement(ClipInfo Info, RiderPath People, Sightings Sightings, ClipMotion Motion, IReadOnlyList<Finding> Findings, IReadOnlyList<LeftOut> LeftOut);
+public sealed record ClipMeasurement(ClipInfo Info, RiderPath People, Sightings Sightings, ClipMotion Motion, IReadOnlyList<Finding> Findings, IReadOnlyList<LeftOut> LeftOut)
+{
+    /// <summary>The settings to read it with once more for its pictures, so that they show what was measured: of a damaged clip that is one decoder thread, as for <see cref="FirstPassResult.Read"/>.</summary>
+    public ReadSettings ReadAgain(ReadSettings settings) => LeftOut.Any(l => l.Reason is ClipReasons.Damaged or ClipReasons.Truncated) ? settings with { DecoderThreads = 1 } : settings;
+}
 
 /// <summary>One clip from file to findings: probe, scout, follow, motion, rules. Writes nothing.</summary>
 public sealed class ClipMeasurer(Workshop workshop)

@@ -1,7 +1,9 @@
 using System.Diagnostics;
 using GaitSeat.Cli;
 using GaitSeat.Footage;
+using GaitSeat.Model;
 using GaitSeat.Pipeline.Clips;
+using GaitSeat.Pipeline.Season;
 using GaitSeat.Pipeline.Settings;
 
 namespace GaitSeat.Pipeline.Tests.Season;
@@ -17,7 +19,7 @@ public sealed class DamagedClipTests(SeasonFolder season) : IDisposable
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     [Fact]
-    public async Task Damaged_GivesTheSameNumbersEveryTime()
+    public async Task Damaged_GivesTheSameNumbersAndPicturesEveryTime()
     {
         var path = await DamagedAsync();
         var settings = new PipelineSettings { Read = new() { DecoderThreads = 4 } };
@@ -30,6 +32,13 @@ public sealed class DamagedClipTests(SeasonFolder season) : IDisposable
         Assert.Equal(first.People.Rider, second.People.Rider);
         Assert.Equal(first.Poses.SelectMany(p => p!.First.X), second.Poses.SelectMany(p => p!.First.X));
         Assert.Equal(first.Trunk.YPx, second.Trunk.YPx);
+        Assert.Equal(await OverlayAsync(first, "first"), await OverlayAsync(second, "second"));
+
+        async Task<byte[]> OverlayAsync(SeenClip seen, string name)
+        {
+            var files = await new WorkshopStage(workshop).DrawAsync(ClipMeasurer.Measure(seen, BodyLengths.Unknown, settings), new('a', 64), Path.Combine(_folder, name), TestContext.Current.CancellationToken);
+            return await File.ReadAllBytesAsync(files.Single(f => f.EndsWith(".mp4", StringComparison.Ordinal)));
+        }
 
         Task<SeenClip> SeeAsync() => new ClipMeasurer(workshop).SeeAsync(path, null, TestContext.Current.CancellationToken);
     }
