@@ -10,8 +10,8 @@ namespace GaitSeat.Pipeline.Clips;
 /// <summary>Everything measured in one clip, and where everybody was in it.</summary>
 public sealed record ClipMeasurement(ClipInfo Info, RiderPath People, Sightings Sightings, ClipMotion Motion, IReadOnlyList<Finding> Findings, IReadOnlyList<LeftOut> LeftOut)
 {
-    /// <summary>The settings to read it with once more for its pictures, so that they show what was measured: of a damaged clip that is one decoder thread, as for <see cref="FirstPassResult.Read"/>.</summary>
-    public ReadSettings ReadAgain(ReadSettings settings) => LeftOut.Any(l => l.Reason is ClipReasons.Damaged or ClipReasons.Truncated) ? settings with { DecoderThreads = 1 } : settings;
+    /// <summary>How it was read, and is to be read once more for its pictures, so that they show what was measured.</summary>
+    public ReadSettings Read { get; init; } = new();
 }
 
 /// <summary>One clip from file to findings: probe, scout, follow, motion, rules. Writes nothing.</summary>
@@ -36,7 +36,7 @@ public sealed class ClipMeasurer(Workshop workshop)
         if (found.Path.Spans.Count == 0) throw NobodyIn(path, found.Path.MissingReason);
         var seen = await new Follower(new FrameReader(workshop.Ffmpeg, FrameColours.Planes), workshop.Points, _settings).FollowAsync(info, found, progress, ct);
         if (seen.TimeSeconds.Length == 0) throw new ClipSetAsideException("no_frames", $"no frame of {Path.GetFileName(path)} could be decoded");
-        return seen with { Unread = found.Unread };
+        return seen with { Unread = found.Unread, Read = found.Read };
     }
 
     /// <summary>The quick part: fusion of the body points, motion, rules. Pure.</summary>
@@ -48,7 +48,7 @@ public sealed class ClipMeasurer(Workshop workshop)
         var sightings = fusion.Fuse(seen.TimeSeconds, seen.Poses, seen.People, seen.Trunk, seen.Surroundings, seen.CutBefore, seen.WidthPx, seen.HeightPx);
         var motion = MotionAnalysis.Analyse(sightings, lengths, settings.Motion);
         var findings = RuleFindings.Find(motion.Spells, motion.Strides, settings.Rules);
-        return new(seen.Info, seen.People, sightings, motion, findings, [.. seen.Unread, .. motion.LeftOut]);
+        return new(seen.Info, seen.People, sightings, motion, findings, [.. seen.Unread, .. motion.LeftOut]) { Read = seen.Read };
     }
 
     private static ClipSetAsideException NobodyIn(string path, string? reason) => new(reason ?? "no_rider", $"{Path.GetFileName(path)}: {Why(reason)}");

@@ -32,7 +32,7 @@ public sealed class FirstPass(FfmpegTools ffmpeg, ObjectDetector detector, Pipel
     {
         ArgumentNullException.ThrowIfNull(clip);
         var found = MayGlance(clip) ? await GlancedAsync(clip, ct) : await LookThroughoutAsync(clip, [], ct);
-        if (found is { Unread.Count: 0 } || (found is not null && settings.Read.DecoderThreads == 1)) return found;
+        if (found is not null && (found.Unread.Count == 0 || settings.Read.DecoderThreads == 1)) return found;
         return await new FirstPass(ffmpeg, detector, settings with { Read = settings.Read with { DecoderThreads = 1 } }).LookThroughoutAsync(clip, [], ct);
     }
 

@@ -1,3 +1,4 @@
+using GaitSeat.Footage;
 using GaitSeat.Model;
 using GaitSeat.Vision.Sight;
 
@@ -33,4 +34,7 @@ public sealed record SeenClip
 
     /// <summary>What the decoder could not read.</summary>
     public IReadOnlyList<LeftOut> Unread { get; init; } = [];
+
+    /// <summary>How it was read.</summary>
+    public ReadSettings Read { get; init; } = new();
 }

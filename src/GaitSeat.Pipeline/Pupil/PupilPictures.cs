@@ -32,7 +32,7 @@ public sealed record PupilPictures(byte[] Mp4, byte[]? Sit, byte[]? Top)
         try
         {
             var maker = new OverlayMaker(new FrameReader(workshop.Ffmpeg), workshop.Ffmpeg);
-            var made = await maker.MakeAsync(measured.Info, measured.ReadAgain(settings.Read) with { StartSeconds = start, EndSeconds = end }, measured.Sightings, motion, folder, "report", drawing, measured.People.OthersAt, ct);
+            var made = await maker.MakeAsync(measured.Info, measured.Read with { StartSeconds = start, EndSeconds = end }, measured.Sightings, motion, folder, "report", drawing, measured.People.OthersAt, ct);
             return new(await File.ReadAllBytesAsync(made.VideoPath, ct), await BytesAsync(made.SitStillPath, ct), await BytesAsync(made.TopStillPath, ct));
         }
         finally

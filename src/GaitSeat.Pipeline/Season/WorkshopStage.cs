@@ -38,7 +38,7 @@ public sealed class WorkshopStage(Workshop workshop) : IClipStage
         if (output.Overlay)
         {
             var maker = new OverlayMaker(new FrameReader(workshop.Ffmpeg), workshop.Ffmpeg);
-            var made = await maker.MakeAsync(measured.Info, measured.ReadAgain(workshop.Settings.Read), measured.Sightings, measured.Motion, folder, name, output.Drawing, measured.People.OthersAt, ct);
+            var made = await maker.MakeAsync(measured.Info, measured.Read, measured.Sightings, measured.Motion, folder, name, output.Drawing, measured.People.OthersAt, ct);
             files.AddRange(new[] { made.VideoPath, made.SitStillPath, made.TopStillPath }.OfType<string>());
         }
 

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using GaitSeat.Cli;
 using GaitSeat.Footage;
 using GaitSeat.Model;
@@ -47,11 +46,7 @@ public sealed class DamagedClipTests(SeasonFolder season) : IDisposable
     {
         Assert.SkipUnless(Repository.HasWeights, Repository.WeightsMissing);
         var path = Path.Combine(_folder, "ride.mp4");
-        // Noise gives every frame something to spoil.
-        string[] words = ["-nostdin", "-v", "error", "-t", "2", "-i", Path.Combine(season.Clips, SeasonFolder.Trot), "-vf", "scale=640:-2,noise=alls=4:allf=t", "-c:v", "libx264", "-preset", "ultrafast", path];
-        using var process = Process.Start(FfmpegTools.Locate().FfmpegPath, words);
-        await process.WaitForExitAsync();
-        Assert.Equal(0, process.ExitCode);
+        await season.CodeAnewAsync(path, "", "-t", "2");
         var file = await File.ReadAllBytesAsync(path);
         var chance = new Random(3);
         // The ends hold the heads and the list of frames.

@@ -79,13 +79,7 @@ public sealed class FirstPassTests(SeasonFolder season) : IDisposable
     {
         Assert.SkipUnless(Repository.HasWeights, Repository.WeightsMissing);
         var path = Path.Combine(_folder, "ride.mp4");
-        string[] words = ["-nostdin", "-v", "error", "-y", "-i", Path.Combine(season.Clips, SeasonFolder.Trot),
-            // Noise gives every frame something to spoil.
-            "-vf", FormattableString.Invariant($"scale=640:-2,tpad=start_duration={Before}:stop_duration={After}:color=gray,noise=alls=4:allf=t"),
-            "-c:v", "libx264", "-preset", "ultrafast", "-sc_threshold", "0", .. coding.Split(' '), path];
-        using var process = Process.Start(FfmpegTools.Locate().FfmpegPath, words);
-        await process.WaitForExitAsync();
-        Assert.Equal(0, process.ExitCode);
+        await season.CodeAnewAsync(path, FormattableString.Invariant($"tpad=start_duration={Before}:stop_duration={After}:color=gray,"), ["-sc_threshold", "0", .. coding.Split(' ')]);
         return await ProbeAsync(path);
     }
 

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using GaitSeat.Cli;
 using GaitSeat.Footage;
 using GaitSeat.Model;
@@ -35,6 +36,18 @@ public sealed class SeasonFolder : IAsyncLifetime
     {
         Directory.Delete(Folder, recursive: true);
         return ValueTask.CompletedTask;
+    }
+
+    /// <summary>Codes the trot anew, small and with some noise, so that every frame has something to spoil.</summary>
+    /// <param name="path">The new clip.</param>
+    /// <param name="filter">Between scaling and noise; with a comma at its end if there is one.</param>
+    /// <param name="coding">FFmpeg's options for the new clip.</param>
+    public async Task CodeAnewAsync(string path, string filter, params IEnumerable<string> coding)
+    {
+        string[] words = ["-nostdin", "-v", "error", "-y", "-i", Path.Combine(Clips, Trot), "-vf", $"scale=640:-2,{filter}noise=alls=4:allf=t", "-c:v", "libx264", "-preset", "ultrafast", .. coding, path];
+        using var process = Process.Start(FfmpegTools.Locate().FfmpegPath, words);
+        await process.WaitForExitAsync();
+        Assert.Equal(0, process.ExitCode);
     }
 
     /// <summary>Runs the program in this process as a user would call it.</summary>
